@@ -70,4 +70,3 @@ export interface EndRule {
   readonly must?: Conditions;
   readonly at: Span;
 }
-
