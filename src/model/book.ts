@@ -2,7 +2,7 @@
 
 import type { Located, SourceText, Span } from '../text/source.js';
 import type { Conditions, EndRule, Hazard, Physics, SafetyRule, StateVariable } from './conditions.js';
-import type { Agreement, Parameter, WrittenExpr, WrittenLimits } from './numbers.js';
+import type { Agreement, NumberChoice, Parameter, WrittenExpr } from './numbers.js';
 import type { DecisionRule, Figure, Procedure, Waiver } from './procedure.js';
 import type { Choice, Text } from './text.js';
 
@@ -19,6 +19,8 @@ export interface BookSettings {
   readonly reviewEvery?: Located<number>;
   /** Days without a look online after which a page says so. */
   readonly staleAfterDays?: Located<number>;
+  /** Whether the built site may name customers; it does not where this is missing. */
+  readonly showCustomers?: boolean;
   readonly at: Span;
 }
 
@@ -61,10 +63,10 @@ export interface Instrument {
   readonly id: string;
   readonly label: Text;
   readonly quantity: Located<string>;
-  readonly range?: WrittenLimits;
-  readonly resolution?: WrittenLimits;
+  readonly range?: NumberChoice;
+  readonly resolution?: NumberChoice;
   /** The text of the accuracy; parsed by calc's accuracy reader where it is used. */
-  readonly accuracy?: SourceText;
+  readonly accuracy?: Choice<SourceText>;
   readonly builtIn: boolean;
   readonly readAt?: Located<string>;
   readonly needs?: Conditions;
@@ -98,7 +100,7 @@ export interface FleetUnit {
   readonly customer?: Located<string>;
   readonly machine: Located<string>;
   readonly serial?: Located<string>;
-  readonly software?: Located<string>;
+  readonly software: readonly { readonly module?: Located<string>; readonly version: Located<string> }[];
   readonly options: readonly Located<string>[];
   readonly headers: readonly { readonly header: Located<string>; readonly serial?: Located<string> }[];
   readonly at: Span;

@@ -189,9 +189,9 @@ export interface ProseSection {
 }
 
 export interface Duration {
-  readonly total?: WrittenLimits;
-  readonly handsOn?: WrittenLimits;
-  readonly waiting?: WrittenLimits;
+  readonly total?: NumberChoice;
+  readonly handsOn?: NumberChoice;
+  readonly waiting?: NumberChoice;
   readonly at: Span;
 }
 
