@@ -22,8 +22,9 @@ export interface Located<T> {
 /**
  * A scalar's text as the author wrote it, with the way back to the file.
  *
- * `value` is the text after YAML's quoting and folding; `offsets[i]` is the place in the file of `value[i]`
- * (one entry more than `value` has characters). Where it is missing, `value` stands letter by letter at `at.start`.
+ * `value` is the text after YAML's quoting and folding; `at` covers the words alone, without quotes or block header.
+ * `offsets[i]` is the place in the file of `value[i]` (one entry more than `value` has characters). Where it is
+ * missing, `value` stands letter by letter at `at.start`.
  */
 export interface SourceText {
   readonly value: string;
@@ -31,13 +32,15 @@ export interface SourceText {
   readonly offsets?: readonly number[];
 }
 
-/** The place in the file of the part `start` to `end` of a source text. */
+/** The place in the file of the part `start` to `end` of a source text, both counted in its `value`. */
 export function spanWithin(text: SourceText, start: number, end: number): Span {
   const place = (i: number): number => {
     const inside = Math.max(0, Math.min(i, text.value.length));
     return text.offsets?.[inside] ?? Math.min(text.at.start + inside, text.at.end);
   };
   const from = place(start);
-  const last = end > start ? place(end - 1) + 1 : from;
+  if (end <= start) return { file: text.at.file, start: from, end: from };
+  // A folded space may stand for a line end and an indent: the part ends right behind its last character instead.
+  const last = /\s/.test(text.value[end - 1] ?? '') ? place(end - 1) + 1 : place(end);
   return { file: text.at.file, start: from, end: Math.max(from, Math.min(last, text.at.end)) };
 }
