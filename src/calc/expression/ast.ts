@@ -24,10 +24,21 @@ export type Expr =
   | (Node & { readonly kind: 'name'; readonly path: string })
   | (Node & { readonly kind: 'pi' })
   | (Node & { readonly kind: 'negate'; readonly of: Expr })
-  | (Node & { readonly kind: 'binary'; readonly op: '+' | '-' | '*' | '/' | '^'; readonly left: Expr; readonly right: Expr })
+  | (Node & {
+      readonly kind: 'binary';
+      readonly op: '+' | '-' | '*' | '/' | '^';
+      readonly left: Expr;
+      readonly right: Expr;
+    })
   | (Node & { readonly kind: 'call'; readonly name: string; readonly args: readonly Expr[] })
   /** `(20 ± 0.25)`: in `calc` only. `percent` where the tolerance is of the middle. */
-  | (Node & { readonly kind: 'around'; readonly middle: Expr; readonly minus: Expr; readonly plus: Expr; readonly percent: boolean })
+  | (Node & {
+      readonly kind: 'around';
+      readonly middle: Expr;
+      readonly minus: Expr;
+      readonly plus: Expr;
+      readonly percent: boolean;
+    })
   /** `(0 to 1)`: in `calc` only. */
   | (Node & { readonly kind: 'range'; readonly low: Expr; readonly high: Expr })
   /** `(2 + 3) in`: in `calc` only. */
@@ -37,7 +48,13 @@ export type Expr =
 export type LimitsExpr =
   | (Node & { readonly kind: 'range'; readonly low: Expr; readonly high: Expr })
   /** `0.9 ± 0.2 V`, `0.9 +0.3/-0.1 V`, `20 ft ± 2 %`. `percent` where the tolerance is of the nominal. */
-  | (Node & { readonly kind: 'around'; readonly nominal: Expr; readonly minus: Expr; readonly plus: Expr; readonly percent: boolean })
+  | (Node & {
+      readonly kind: 'around';
+      readonly nominal: Expr;
+      readonly minus: Expr;
+      readonly plus: Expr;
+      readonly percent: boolean;
+    })
   | (Node & { readonly kind: 'at-least'; readonly low: Expr })
   | (Node & { readonly kind: 'at-most'; readonly high: Expr })
   /** A single number or a name: `12`, `header.on_ground`. */
@@ -50,4 +67,6 @@ export interface ExpressionFault extends Node {
   readonly rewrites?: readonly string[];
 }
 
-export type Parsed<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly fault: ExpressionFault };
+export type Parsed<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly fault: ExpressionFault };
