@@ -1,0 +1,83 @@
+// From a book on disk to a checked book: what check, build, serve and cards all begin with.
+
+import { type Checked, checkBook, holds } from '../compile.js';
+import { byPlace, type Diagnostic } from '../diagnostic/diagnostic.js';
+import { renderJson } from '../diagnostic/json.js';
+import { renderSarif } from '../diagnostic/sarif.js';
+import { renderSummary, renderText } from '../diagnostic/text.js';
+import { findBook, readBookFolder } from '../io.js';
+import { catalogue } from '../rules/catalogue.js';
+import type { SourceFile } from '../text/source.js';
+import { Misuse } from './misuse.js';
+import { type CheckOptions, todayOf } from './options.js';
+import type { Terminal } from './terminal.js';
+
+export interface Loaded {
+  readonly checked: Checked;
+  /** Everything to report, in order: what was wrong with the folder, and with the book. */
+  readonly diagnostics: readonly Diagnostic[];
+  readonly sources: ReadonlyMap<string, SourceFile>;
+  /** Figures by their path in the book. */
+  readonly figures: ReadonlyMap<string, Uint8Array>;
+  readonly folder: string;
+  /** Whether it may be built. */
+  readonly holds: boolean;
+}
+
+/** Reads and checks the book at `path`, or the nearest one. Throws `Misuse` where there is none. */
+export function loadBook(path: string | undefined, options: CheckOptions): Loaded {
+  const folder = path ?? findBook();
+  if (folder === undefined) {
+    throw new Misuse(
+      'No book here: no folder from this one upward has a `book.yaml`, and there is no `procedures/`. Name the book, or begin one with `stepgauge new book ID`.',
+    );
+  }
+  const read = readBookFolder(folder);
+  if (read.missing !== undefined) throw new Misuse(read.missing);
+  const checked = checkBook({
+    sources: read.files,
+    figures: new Set(read.figures.keys()),
+    today: todayOf(options.today),
+    ...(options.rig === undefined ? {} : { rig: options.rig }),
+  });
+  const diagnostics = [...read.diagnostics, ...checked.diagnostics].sort(byPlace);
+  return {
+    checked,
+    diagnostics,
+    sources: read.files,
+    figures: read.figures,
+    folder,
+    holds: read.diagnostics.every(({ severity }) => severity !== 'error') && mayPass(checked.diagnostics, options),
+  };
+}
+
+function mayPass(diagnostics: readonly Diagnostic[], options: CheckOptions): boolean {
+  const warnings = diagnostics.filter(({ severity }) => severity === 'warning').length;
+  return holds(diagnostics, options.strict) && warnings <= mostWarnings(options);
+}
+
+function mostWarnings({ maxWarnings }: CheckOptions): number {
+  if (maxWarnings === undefined) return Number.POSITIVE_INFINITY;
+  if (!/^\d+$/.test(maxWarnings))
+    throw new Misuse(`Unexpected \`--max-warnings ${maxWarnings}\`, expected a whole number`);
+  return Number(maxWarnings);
+}
+
+/** Prints what was found, in the format asked for, and a one-line summary after text. */
+export function report(loaded: Loaded, options: CheckOptions, terminal: Terminal): void {
+  const shown = chosen(options.waived ? loaded.checked.waived : loaded.diagnostics, options.only);
+  if (options.format === 'json') terminal.out(`${JSON.stringify(renderJson(shown, loaded.sources), null, 2)}\n`);
+  else if (options.format === 'sarif') {
+    terminal.out(`${JSON.stringify(renderSarif(shown, loaded.sources, catalogue), null, 2)}\n`);
+  } else {
+    terminal.out(renderText(shown, loaded.sources, { color: terminal.color }));
+    terminal.out(`${renderSummary(shown, { color: terminal.color })}\n`);
+  }
+}
+
+function chosen(diagnostics: readonly Diagnostic[], only: string | undefined): readonly Diagnostic[] {
+  if (only === undefined) return diagnostics;
+  if (!catalogue.has(only))
+    throw new Misuse(`No diagnostic has the code \`${only}\`: \`stepgauge explain\` lists them all`);
+  return diagnostics.filter(({ code }) => code === only);
+}

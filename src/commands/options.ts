@@ -1,0 +1,27 @@
+// Options that several commands share, and what is wrong with a value that cannot be used.
+
+import { Misuse } from './misuse.js';
+
+export const formats = ['text', 'json', 'sarif'] as const;
+export type Format = (typeof formats)[number];
+
+/** Options of every command that checks a book. */
+export interface CheckOptions {
+  readonly format: Format;
+  readonly strict: boolean;
+  readonly rig?: string;
+  readonly today?: string;
+  readonly maxWarnings?: string;
+  readonly only?: string;
+  readonly waived?: boolean;
+}
+
+/** The date that review dates are judged by: the one given, else today's by this machine's clock. The clock is read here alone. */
+export function todayOf(given: string | undefined, now: () => Date = () => new Date()): string {
+  if (given === undefined) return now().toISOString().slice(0, 10);
+  const date = new Date(`${given}T00:00:00Z`);
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(given) || Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== given) {
+    throw new Misuse(`Unexpected \`--today ${given}\`, expected a date such as 2026-11-24`);
+  }
+  return given;
+}

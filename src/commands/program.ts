@@ -1,0 +1,112 @@
+// The program as a function: reads the call, hands it to one command, and turns what comes of it into an exit code.
+
+import { Command, CommanderError, Option } from 'commander';
+import { runBuild } from './build.js';
+import { runCalc } from './calc.js';
+import { runCards } from './cards.js';
+import { runCheck } from './check.js';
+import { runExplain } from './explain.js';
+import { Misuse } from './misuse.js';
+import { type Kind, kinds, runNew } from './new.js';
+import { formats } from './options.js';
+import { runServe } from './serve.js';
+import type { Terminal } from './terminal.js';
+import { version } from './version.js';
+
+/** Exit codes: 0 clean, 1 errors found, 2 misuse, 3 a fault of ours. */
+type Exit = (code: number) => void;
+
+function program(terminal: Terminal, finish: Exit): Command {
+  const stepgauge = new Command('stepgauge')
+    .description(
+      'A compiler for service procedures: checks a book like code, then makes a phone site and cab cards of it.',
+    )
+    .version(version())
+    .exitOverride()
+    .showHelpAfterError('(--help lists what there is)')
+    .configureOutput({ writeOut: terminal.out, writeErr: terminal.err });
+  const bookCommand = (name: string, summary: string): Command =>
+    checking(
+      stepgauge
+        .command(name)
+        .argument('[BOOK]', 'the folder of the book; without it the nearest one')
+        .description(summary),
+    );
+
+  bookCommand('check', 'Everything short of writing: prints what is wrong, and a one-line summary.')
+    .option('--waived', 'list the warnings that waivers cover instead')
+    .action((book, options) => finish(runCheck(book, options, terminal)));
+  bookCommand(
+    'build',
+    'Check, then write the site, its search, the cards and data/book.json. Errors leave the old output untouched.',
+  )
+    .option('--out <dir>', 'where to write', 'public')
+    .action(async (book, options) => finish(await runBuild(book, options, terminal)));
+  bookCommand('serve', 'Build, and serve the result on the loopback address.')
+    .option('--port <number>', 'the port to listen on; one that is taken gives way to a free one', '8321')
+    .action(async (book, options) => finish(await runServe(book, options, terminal)));
+  bookCommand('cards', 'Check, then write the cards alone.')
+    .option('--out <dir>', 'where to write', 'cards')
+    .option('--machine <id>', 'only for this machine')
+    .option('--unit <id>', "only for this customer's unit")
+    .action(async (book, options) => finish(await runCards(book, options, terminal)));
+  stepgauge
+    .command('new')
+    .description('A commented file, or a whole small book, that passes `check`.')
+    .addArgument(stepgauge.createArgument('<kind>', 'what to make').choices(kinds))
+    .argument('<id>', 'its id: small letters and digits joined by hyphens')
+    .action((kind: Kind, id: string) => finish(runNew(kind, id, terminal)));
+  stepgauge
+    .command('explain')
+    .description('What a diagnostic means, with bad and good examples; without a code, the list of all.')
+    .argument('[CODE]', 'the code in brackets of a diagnostic')
+    .action((code) => finish(runExplain(code, terminal)));
+  stepgauge
+    .command('calc')
+    .description('The calculation core by hand, with intervals: calc "12 * (20 ± 0.25) in" --to ft')
+    .argument('<expression>', 'what to work out')
+    .option('--to <unit>', 'the unit of the result')
+    .option('--let <name=limits>', 'a name of the expression, with its value or range; may be given again', collect, [])
+    .option('--explain', 'show units, enclosure, and how much each input moves the result')
+    .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
+    .action((expression, options) => {
+      const { text, exit: code } = runCalc({ expression, ...options });
+      (code === 0 ? terminal.out : terminal.err)(text.endsWith('\n') ? text : `${text}\n`);
+      finish(code);
+    });
+  return stepgauge;
+}
+
+function checking(command: Command): Command {
+  return command
+    .addOption(new Option('--format <format>', 'how to print').choices(formats).default('text'))
+    .option('--strict', 'warnings fail too', false)
+    .option('--max-warnings <number>', 'more warnings than this fail')
+    .option('--only <code>', 'print only diagnostics of this code')
+    .option('--rig <rig>', 'only this rig: tarn-40+row-12x20')
+    .option('--today <date>', 'the date that review dates are judged by, as YYYY-MM-DD');
+}
+
+function collect(value: string, before: readonly string[]): readonly string[] {
+  return [...before, value];
+}
+
+/** Runs one call. Gives the exit code. */
+export async function run(words: readonly string[], terminal: Terminal): Promise<number> {
+  let code = 0;
+  try {
+    await program(terminal, (given) => {
+      code = given;
+    }).parseAsync(words, { from: 'user' });
+    return code;
+  } catch (fault) {
+    if (fault instanceof CommanderError) return fault.exitCode === 0 ? 0 : 2;
+    if (fault instanceof Misuse) {
+      terminal.err(`stepgauge: ${fault.message}\n`);
+      return 2;
+    }
+    terminal.err(`stepgauge: a fault of ours, not of the book. Please report it with the book that shows it.\n`);
+    terminal.err(`${fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)}\n`);
+    return 3;
+  }
+}

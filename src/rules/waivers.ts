@@ -1,0 +1,61 @@
+// Waivers: a warning that its author has given a reason for. An error is never waived.
+
+import { compareText, type Diagnostic, diagnose } from '../diagnostic/diagnostic.js';
+import type { Book } from '../model/book.js';
+import type { Waiver } from '../model/procedure.js';
+import type { Span } from '../text/source.js';
+
+/**
+ * Takes out the warnings that a waiver covers: the same code, and a place inside the map that the waiver stands in.
+ * A waiver that names an error, or that covers nothing any more, is itself reported.
+ */
+export function sortOutWaived(
+  diagnostics: readonly Diagnostic[],
+  book: Book,
+): { readonly kept: readonly Diagnostic[]; readonly waived: readonly Diagnostic[] } {
+  const waivers = [...book.waivers, ...[...book.procedures.values()].flatMap((procedure) => procedure.waivers)];
+  const used = new Set<Waiver>();
+  const kept: Diagnostic[] = [];
+  const waived: Diagnostic[] = [];
+  for (const diagnostic of diagnostics) {
+    const cover = waivers.filter((waiver) => covers(waiver, diagnostic));
+    for (const waiver of cover) used.add(waiver);
+    (cover.length > 0 && diagnostic.severity === 'warning' ? waived : kept).push(diagnostic);
+  }
+  const errors = new Set(diagnostics.filter(({ severity }) => severity === 'error').map(({ code }) => code));
+  for (const waiver of waivers) {
+    if (used.has(waiver) && errors.has(waiver.code.value)) kept.push(errorWaived(waiver));
+    else if (!used.has(waiver)) kept.push(unneeded(waiver));
+  }
+  return { kept: kept.sort((a, b) => compareText(a.at.file, b.at.file)), waived };
+}
+
+function covers(waiver: Waiver, diagnostic: Diagnostic): boolean {
+  return waiver.code.value === diagnostic.code && isInside(diagnostic.at, waiver.within);
+}
+
+function isInside(inner: Span, outer: Span): boolean {
+  return inner.file === outer.file && inner.start >= outer.start && inner.end <= outer.end;
+}
+
+function errorWaived(waiver: Waiver): Diagnostic {
+  return diagnose({
+    code: 'waived-error',
+    severity: 'error',
+    message: `\`${waiver.code.value}\` is an error, and an error is never waived`,
+    at: waiver.code.at,
+    help: 'Mend the fault and take the waiver out.',
+    note: 'A waiver is for a warning that is right in general and wrong here. An error is wrong however it is read.',
+  });
+}
+
+function unneeded(waiver: Waiver): Diagnostic {
+  return diagnose({
+    code: 'unneeded-waiver',
+    severity: 'warning',
+    message: `Nothing here is reported as \`${waiver.code.value}\``,
+    at: waiver.code.at,
+    help: 'Take the waiver out, or mend its code.',
+    note: 'A waiver that covers nothing would hide the next fault of that kind.',
+  });
+}

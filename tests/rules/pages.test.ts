@@ -1,0 +1,78 @@
+// Every rule's page is its test: each Bad gives exactly one diagnostic of that rule, each Good none of any.
+// `npm run update` rewrites the rendered diagnostics on the pages; the difference is reviewed as behaviour.
+
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { checkBook } from '../../src/compile.js';
+import type { Diagnostic } from '../../src/diagnostic/diagnostic.js';
+import { renderText } from '../../src/diagnostic/text.js';
+import { catalogue } from '../../src/rules/catalogue.js';
+import { rules } from '../../src/rules/index.js';
+import { bookOf, type Example, filesOf, type Page, pagesBelow } from './page.js';
+
+const root = join(import.meta.dirname, '../..');
+const base = filesOf(join(root, 'tests/books/base'));
+const pages = pagesBelow(join(root, 'src/rules'));
+const updating = process.env.UPDATE_PAGES === '1';
+
+function check(example: Example, hint = ''): { diagnostics: readonly Diagnostic[]; rendered: string } {
+  const sources = new Map([...bookOf(base, example)].map(([path, text]) => [path, { path, text }]));
+  const figures = new Set([...sources.keys()].filter((path) => path.startsWith('figures/')));
+  const { diagnostics } = checkBook({ sources, figures, today: '2026-11-24' });
+  // A hint counts on its own page alone.
+  const counted = diagnostics.filter(({ severity, code }) => severity !== 'hint' || code === hint);
+  return { diagnostics: counted, rendered: renderText(counted, sources, { color: false }) };
+}
+
+function rewrite(page: Page, example: Example, rendered: string): void {
+  const text = rendered.trimEnd();
+  const from = page.markdown.indexOf(`### ${example.title}\n`);
+  const next = page.markdown.slice(from + 4).search(/^#{2,3} /m);
+  const to = next < 0 ? page.markdown.length : from + 4 + next;
+  const part = page.markdown.slice(from, to);
+  const without = part.replace(/^```text\n[\s\S]*?^```\n*/gm, '').trimEnd();
+  const changed = `${without}\n\n\`\`\`text\n${text}\n\`\`\`\n\n`;
+  writeFileSync(page.file, page.markdown.slice(0, from) + changed + page.markdown.slice(to));
+  Object.assign(page, { markdown: page.markdown.slice(0, from) + changed + page.markdown.slice(to) });
+}
+
+describe('the base book', () => {
+  it('is clean', () => {
+    expect(check({ title: '', changes: [] }).diagnostics).toEqual([]);
+  });
+});
+
+describe('the catalogue', () => {
+  it('has every rule of the list and a page for each code, and no page without a code', () => {
+    const codes = [...catalogue.keys()].sort();
+    expect(rules.map(({ id }) => id).filter((id) => !catalogue.has(id))).toEqual([]);
+    expect(pages.map(({ id }) => id).sort()).toEqual(codes);
+  });
+});
+
+for (const page of pages) {
+  describe(page.id, () => {
+    it('has the file name, the headings and enough examples', () => {
+      expect(page.file.endsWith(`/${page.id}.md`)).toBe(true);
+      expect(page.headings).toEqual(['What', 'Why', 'Bad', 'Good', 'Limits of this rule']);
+      expect(page.bad.length).toBeGreaterThanOrEqual(2);
+      expect(page.good.length).toBeGreaterThanOrEqual(2);
+    });
+    for (const example of page.bad) {
+      it(`reports: ${example.title}`, () => {
+        const { diagnostics, rendered } = check(example, page.id);
+        const ofThis = diagnostics.filter(({ code }) => code === page.id);
+        if (updating && ofThis.length === 1) rewrite(page, example, rendered);
+        expect(diagnostics.map(({ code }) => code)).toEqual([page.id]);
+        expect(catalogue.get(page.id)).toBe(ofThis[0]?.severity);
+        if (!updating) expect(rendered.trimEnd()).toBe(example.rendered?.trimEnd());
+      });
+    }
+    for (const example of page.good) {
+      it(`accepts: ${example.title}`, () => {
+        expect(check(example, page.id).diagnostics).toEqual([]);
+      });
+    }
+  });
+}
