@@ -221,6 +221,8 @@ export interface ResolvedProcedure {
   readonly due?: Due;
   readonly requires: readonly ResolvedRequirement[];
   readonly values: readonly ResolvedValue[];
+  /** Every `machine.x` and `header.x` that its limits and expressions name, worked out. */
+  readonly parameters: ReadonlyMap<string, Limits>;
   readonly adjusters: readonly ResolvedAdjuster[];
   readonly worksheets: readonly ResolvedWorksheet[];
   readonly steps: readonly ResolvedStep[];
