@@ -19,16 +19,20 @@ export interface NumberExpr extends Node {
   readonly resolution: Rational;
 }
 
+export type Operator = '+' | '-' | '*' | '/' | '^';
+
 export type Expr =
   | NumberExpr
   | (Node & { readonly kind: 'name'; readonly path: string })
   | (Node & { readonly kind: 'pi' })
   | (Node & { readonly kind: 'negate'; readonly of: Expr })
+  /** `tight`: a hyphen without spaces between two names, which a reader may take for one name. */
   | (Node & {
       readonly kind: 'binary';
-      readonly op: '+' | '-' | '*' | '/' | '^';
+      readonly op: Operator;
       readonly left: Expr;
       readonly right: Expr;
+      readonly tight?: true;
     })
   | (Node & { readonly kind: 'call'; readonly name: string; readonly args: readonly Expr[] })
   /** `(20 ± 0.25)`: in `calc` only. `percent` where the tolerance is of the middle. */
