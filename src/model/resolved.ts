@@ -108,6 +108,8 @@ export interface ResolvedValue {
     readonly nominal?: string;
   };
   readonly origin?: Words;
+  /** Where the limits that hold for this rig are written: the entry of the choice; the value's own place where it has none. */
+  readonly limitsAt: Span;
 }
 
 export interface ResolvedAdjuster {
