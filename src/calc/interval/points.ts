@@ -3,6 +3,7 @@
 
 import { bitLength, type Dyadic, floatDown, floatUp, outward, shift, toDyadic, toFixed } from './fixed.js';
 import type { Interval } from './interval.js';
+import { divUp } from './rounding.js';
 import { atanFixed, expFixed, ln2Fixed, logFixed, MARGIN, piFixed, rootFixed, sinCosFixed } from './series.js';
 
 const BITS = 200;
@@ -46,6 +47,8 @@ function logOf(x: Dyadic, bits: number): bigint {
 
 /** An angle as whole quarter turns and the rest, 0 <= rest < pi/2, off by less than 2^3 units of 2^-bits. */
 export interface Reduced {
+  /** The angle itself. */
+  readonly x: number;
   readonly quarters: bigint;
   readonly rest: bigint;
   readonly bits: number;
@@ -65,7 +68,7 @@ export function reduceAngle(x: number): Reduced {
   const value = toFixed(dyadic, wide);
   let quarters = value / quarter;
   if (value < 0n) quarters -= 1n;
-  return { quarters, rest: (value - quarters * quarter) >> BigInt(wide - bits), bits };
+  return { x, quarters, rest: (value - quarters * quarter) >> BigInt(wide - bits), bits };
 }
 
 /** Sine of a reduced angle; of x + pi/2 (the cosine) when `ahead` is 1. */
@@ -86,10 +89,11 @@ function withinOne(value: bigint, bits: number): Interval {
   return { low: Math.max(low, -1), high: Math.min(high, 1) };
 }
 
-/** Sine of a reduced angle that is not 0. */
+/** Sine of a reduced angle that is not 0; never beyond the angle, which decides for angles too small for the series. */
 export function sinAt(angle: Reduced): Interval {
   const { value, bits } = sineOf(angle, 0n);
-  return withinOne(value, bits);
+  const { low, high } = withinOne(value, bits);
+  return angle.x > 0 ? { low, high: Math.min(high, angle.x) } : { low: Math.max(low, angle.x), high };
 }
 
 /** Cosine of a reduced angle that is not 0. */
@@ -107,7 +111,9 @@ export function tanAt(angle: Reduced): Interval {
   const bottom = cosine < 0n ? -cosine : cosine;
   const low = floatDown(((top - MARGIN) << BigInt(angle.bits)) / (bottom + MARGIN), -angle.bits);
   const high = floatUp(((top + MARGIN) << BigInt(angle.bits)) / (bottom - MARGIN) + 1n, -angle.bits);
-  return negative ? { low: 0 - high, high: 0 - low } : { low, high };
+  // Up to a quarter turn the tangent is beyond its angle.
+  const least = Math.abs(angle.x) < 1.5 ? Math.max(low, Math.abs(angle.x)) : low;
+  return negative ? { low: 0 - high, high: 0 - least } : { low: least, high };
 }
 
 /** pi/2 between its two floats. */
@@ -128,7 +134,9 @@ export function atan2At(y: number, x: number): Interval {
   const common = Math.min(vertical.exponent, horizontal.exponent);
   const top = shift(vertical.fraction, vertical.exponent - common);
   const bottom = shift(horizontal.fraction, horizontal.exponent - common);
-  const angle = angleOf(top, bottom, x < 0);
+  const exact = angleOf(top, bottom, x < 0);
+  // An angle is below its tangent, which decides for quotients too small for the series.
+  const angle = x > 0 ? { low: exact.low, high: Math.min(exact.high, divUp(Math.abs(y), x)) } : exact;
   return y < 0 ? { low: 0 - angle.high, high: 0 - angle.low } : angle;
 }
 
@@ -151,7 +159,9 @@ export function asinAt(x: number): Interval {
   if (x === 0) return { low: 0, high: 0 };
   const { sine, cosine, bits } = unitPoint(Math.abs(x));
   const value = atanFixed(sine, cosine, bits);
-  const angle = cosine === 0n ? quarterTurn() : outward(value - MARGIN, value + MARGIN, bits);
+  const exact = cosine === 0n ? quarterTurn() : outward(value - MARGIN, value + MARGIN, bits);
+  // An angle is beyond its sine.
+  const angle = { low: Math.max(exact.low, Math.abs(x)), high: exact.high };
   return x < 0 ? { low: 0 - angle.high, high: 0 - angle.low } : angle;
 }
 

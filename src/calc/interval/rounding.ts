@@ -12,7 +12,7 @@ export function nextUp(x: number): number {
   if (x === 0) return Number.MIN_VALUE;
   float[0] = x;
   bits[0]! += x > 0 ? 1n : -1n;
-  return float[0];
+  return float[0] + 0;
 }
 
 /** The largest float below `x`: the mirror of `nextUp`. */
