@@ -1,6 +1,8 @@
 // Fixed-point numbers on BigInt: n stands for n / 2^bits. From floats (exactly) and back to the float below or above.
 // Nothing here rounds to nearest, so nothing here depends on how an engine rounds.
 
+import { powerOfTwo } from './rounding.js';
+
 const float = new Float64Array(1);
 const field = new BigUint64Array(float.buffer);
 
@@ -72,9 +74,9 @@ function assemble(n: bigint, exponent: number): number {
   if (n === 0n) return 0;
   const value = Number(n);
   // 2^exponent alone may overflow, or fall below the least float, where the product does not.
-  if (exponent > 1000) return exponent > 1100 ? Infinity : value * 2 ** 1000 * 2 ** (exponent - 1000);
-  if (exponent < -1000) return value * 2 ** -1000 * 2 ** (exponent + 1000);
-  return value * 2 ** exponent;
+  if (exponent > 1000) return exponent > 1100 ? Infinity : value * powerOfTwo(1000) * powerOfTwo(exponent - 1000);
+  if (exponent < -1000) return value * powerOfTwo(-1000) * powerOfTwo(exponent + 1000);
+  return value * powerOfTwo(exponent);
 }
 
 /** The largest whole number whose square is at most n >= 0 (Newton's method from above, which falls until it is there). */

@@ -6,6 +6,16 @@
 const float = new Float64Array(1);
 const bits = new BigInt64Array(float.buffer);
 
+/**
+ * 2^n by its bits, for a whole n from -1074 to 1023; 0 below, Infinity above. (ECMAScript lets `2 ** n` be approximate.)
+ */
+export function powerOfTwo(n: number): number {
+  if (n > 1023) return Infinity;
+  if (n < -1074) return 0;
+  bits[0] = n >= -1022 ? BigInt(n + 1023) << 52n : 1n << BigInt(n + 1074);
+  return float[0]!;
+}
+
 /** The least float above `x`: `nextUp(0)` is 5e-324, `nextUp(MAX_VALUE)` Infinity, `nextUp(Infinity)` Infinity. */
 export function nextUp(x: number): number {
   if (x === Infinity) return x;
@@ -82,9 +92,9 @@ export function mulUp(a: number, b: number): number {
 
 // Between these the halves of a split, their products and the error term neither overflow nor lose a bit:
 // the error of a product above 2^-960 is a multiple of 2^-1066, and 2^990 times 2^27 + 1 is finite.
-const SAFE_LOW = 2 ** -960;
-const SAFE_HIGH = 2 ** 990;
-const SPLITTER = 2 ** 27 + 1;
+const SAFE_LOW = powerOfTwo(-960);
+const SAFE_HIGH = powerOfTwo(990);
+const SPLITTER = 134217729;
 
 /** What `product` lacks of a * b, exactly (Dekker 1971, Veltkamp's split), within the safe range. */
 function productError(a: number, b: number, product: number): number {
@@ -121,7 +131,7 @@ function normalise(x: number): Normal {
   float[0] = x;
   const field = Number((bits[0]! >> 52n) & 0x7ffn);
   if (field === 0) {
-    const up = normalise(x * 2 ** 64);
+    const up = normalise(x * powerOfTwo(64));
     return { fraction: up.fraction, exponent: up.exponent - 64 };
   }
   return { fraction: scale(x, 1023 - field), exponent: field - 1023 };
@@ -131,15 +141,9 @@ function normalise(x: number): Normal {
 function scale(x: number, by: number): number {
   let left = by;
   let result = x;
-  while (left > 1000) {
-    result *= 2 ** 1000;
-    left -= 1000;
-  }
-  while (left < -1000) {
-    result *= 2 ** -1000;
-    left += 1000;
-  }
-  return result * 2 ** left;
+  for (; left > 1000; left -= 1000) result *= powerOfTwo(1000);
+  for (; left < -1000; left += 1000) result *= powerOfTwo(-1000);
+  return result * powerOfTwo(left);
 }
 
 /** a / b rounded towards minus infinity, for b other than 0; a finite number over an infinity is 0. */

@@ -102,7 +102,11 @@ if (folder === undefined) {
   };
 
   describe('ITF1788: operations with an interval as result', () => {
-    const all = { ...intervalOperations, pown: (x: Interval, n: Interval) => powers.pown(x, n.low) };
+    const pown = (x: Interval, n: Interval) => powers.pown(x, n.low);
+    const all: Readonly<Record<string, (...x: Interval[]) => Interval>> = {
+      ...intervalOperations,
+      pown: pown as (...x: Interval[]) => Interval,
+    };
     for (const [operation, run] of Object.entries(all)) {
       test(operation, () => {
         for (const vector of of(operation)) {
