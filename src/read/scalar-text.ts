@@ -1,7 +1,9 @@
 // From a scalar's source to its text, with the place in the file of every character. Knows YAML's quoting and folding,
 // but takes the text itself from the parser: it only finds the way back.
 
-import type { SourceText, Span } from '../text/source.js';
+import type { SourceText } from '../text/source.js';
+import type { Range } from './front-matter.js';
+import type { Mended } from './mended.js';
 
 export type ScalarForm = 'plain' | 'single' | 'double' | 'block';
 
@@ -13,18 +15,26 @@ interface Unit {
 }
 
 /**
- * The text of a scalar whose source is `file.text` from `span.start` to `span.end`, quotes or block header included.
- * `at` covers the text alone, without quotes or header.
+ * The text of a scalar that stands in `part` of the mended text, quotes or block header included.
+ * `at` covers the words alone, without quotes or header.
  */
-export function scalarText(source: string, span: Span, scalar: { form: ScalarForm; value: string }): SourceText {
-  const inner = contentOf(source, span, scalar.form);
-  const at: Span = { file: span.file, ...inner };
-  const raw = source.slice(inner.start, inner.end);
-  if (raw === scalar.value) return { value: scalar.value, at };
-  return { value: scalar.value, at, offsets: align(scalar.value, unitsOf(raw, inner.start, scalar.form), inner.start) };
+export function scalarText(
+  from: { file: string; mended: Mended },
+  part: Range,
+  scalar: { form: ScalarForm; value: string },
+): SourceText {
+  const { text, originOf } = from.mended;
+  const { value, form } = scalar;
+  const inner = contentOf(text, part, form);
+  const start = originOf(inner.start);
+  const at = { file: from.file, start, end: Math.max(start, originOf(inner.end)) };
+  const raw = text.slice(inner.start, inner.end);
+  if (raw === value && at.end - at.start === value.length) return { value, at };
+  const offsets = align(value, unitsOf(raw, inner.start, form), inner.start).map(originOf);
+  return { value, at, offsets };
 }
 
-function contentOf(source: string, span: Span, form: ScalarForm): { start: number; end: number } {
+function contentOf(source: string, span: Range, form: ScalarForm): { start: number; end: number } {
   if (form === 'plain') return { start: span.start, end: span.end };
   if (form === 'block') {
     const header = /^[^\r\n]*(?:\r\n|\n|$)/.exec(source.slice(span.start, span.end))?.[0].length ?? 0;

@@ -1,0 +1,135 @@
+// A YAML file line by line, as its author meant it: keys, list dashes, and texts that go on over more lines. Finds what
+// YAML would cut, split or refuse. Builds nothing: the parser does, from the mended text.
+
+import type { SourceFile } from '../text/source.js';
+import { isBookKey } from './book-keys.js';
+import type { Range } from './front-matter.js';
+import type { Mend } from './mended.js';
+import { noteTooDeep, type Scan } from './trap.js';
+import { gluedKey } from './trap-flow-text.js';
+import { type DeepKeys, noteDeepKeys, noteOddIndents } from './trap-indent.js';
+import { noteSpaceAfterColon, noteSpaceAfterDash } from './trap-separators.js';
+import { columnsOf, filledLine, keyEnd, lineEnd, nextLine } from './trap-signs.js';
+import { scanValue } from './trap-value.js';
+
+/** No key of a book stands further right; deeper nesting would run the parser out of stack. */
+const deepestColumn = 200;
+
+interface Lines {
+  readonly scan: Scan;
+  /** Indents of tabs or other odd spaces, and what is read in their place. */
+  readonly odd: Mend[];
+  /** Keys that stand deeper than they belong; their neighbours below follow them. */
+  deep?: DeepKeys | undefined;
+}
+
+/** Where something starts, and the column of that place. */
+interface Place {
+  readonly at: number;
+  readonly column: number;
+}
+
+/** Finds every trap in a file, or in the part of it in `range`. */
+export function findTraps(file: SourceFile, range: Range): Scan {
+  const scan: Scan = { file, text: textOf(file, range.end), traps: [], tooDeep: false };
+  const lines: Lines = { scan, odd: [] };
+  for (let start = range.start; start < range.end && !scan.tooDeep; ) start = scanLine(lines, start);
+  endDeepKeys(lines);
+  noteOddIndents(scan, lines.odd);
+  return scan;
+}
+
+/** The file's text up to `end` as it is parsed: a lone carriage return, which YAML does not know, ends a line as well. */
+export function textOf(file: SourceFile, end: number): string {
+  return file.text.slice(0, end).replace(/\r(?!\n)/g, '\n');
+}
+
+// A no-break space or another odd space looks like an indent but is none.
+const oddSpace = /^[\u00a0\u1680\u2000-\u200b\u202f\u205f\u3000\ufeff]/;
+const leading = /[ \t\u00a0\u1680\u2000-\u200b\u202f\u205f\u3000\ufeff]*/y;
+
+function scanLine(lines: Lines, start: number): number {
+  const { text } = lines.scan;
+  leading.lastIndex = start;
+  const indent = leading.exec(text)?.[0] ?? '';
+  const at = start + indent.length;
+  if (at >= lineEnd(text, start) || text[at] === '#') return nextLine(text, at);
+  const width = columnsOf(indent);
+  if (lines.deep && width < lines.deep.from) endDeepKeys(lines);
+  const column = lines.deep?.from === width ? lines.deep.to : width;
+  const plain: Mend = { start, end: at, text: ' '.repeat(column) };
+  if (/[^ ]/.test(indent)) lines.odd.push(plain);
+  else if (column !== width) lines.deep?.mends.push(plain);
+  return scanNode(lines, { at, column });
+}
+
+function endDeepKeys(lines: Lines): void {
+  if (lines.deep) noteDeepKeys(lines.scan, lines.deep);
+  lines.deep = undefined;
+}
+
+function scanNode(lines: Lines, first: Place): number {
+  const { scan } = lines;
+  const { dash, at, column } = pastDashes(scan, first);
+  if (column > deepestColumn) {
+    noteTooDeep(scan, at);
+    return scan.text.length;
+  }
+  if (at >= lineEnd(scan.text, at) || /^[?:](?:\s|$)/.test(scan.text.slice(at, at + 2))) return nextLine(scan.text, at);
+  const key = keyEnd(scan.text, at, false);
+  if (key !== undefined && !(dash !== undefined && isSentence(scan, { at, column: dash }, key))) {
+    const odd = oddSpace.exec(scan.text.slice(key, key + 1))?.[0];
+    if (odd) noteSpaceAfterColon(scan, { start: at, end: key }, odd);
+    return scanAfterKey(lines, { at, column }, odd ? key + 1 : key);
+  }
+  const glued = gluedKey(scan.text, at);
+  if (glued !== undefined) {
+    noteSpaceAfterColon(scan, { start: at, end: glued });
+    return scanAfterKey(lines, { at, column }, glued);
+  }
+  return scanValue(scan, { at, parent: dash ?? column - 1, before: dash === undefined ? 'line' : 'dash' }).next;
+}
+
+function scanAfterKey(lines: Lines, key: Place, colon: number): number {
+  const { text } = lines.scan;
+  let at = colon;
+  while (text[at] === ' ' || text[at] === '\t') at += 1;
+  const value = scanValue(lines.scan, { at, parent: key.column, before: 'key' });
+  if (value.deepKey !== undefined && !lines.deep) {
+    const above = text.slice(key.at, colon).replace(/\s*:$/, '');
+    lines.deep = { from: value.deepKey.column, to: key.column, at: value.deepKey.at, above, mends: [] };
+  }
+  return value.next;
+}
+
+/** Past the dashes that open list items; `dash` is the column of the last one. */
+function pastDashes(scan: Scan, first: Place): Place & { dash?: number } {
+  const { text } = scan;
+  let { at, column } = first;
+  let dash: number | undefined;
+  while (text[at] === '-') {
+    const gap = /^[ \t]*/.exec(text.slice(at + 1, at + 400))?.[0].length ?? 0;
+    const ends = at + 1 + gap >= lineEnd(text, at);
+    const isGlued = gap === 0 && !ends && isGluedDash(text, at);
+    if (gap === 0 && !ends && !isGlued) break;
+    if (isGlued) noteSpaceAfterDash(scan, at);
+    dash = column;
+    at += 1 + gap;
+    column += 1 + Math.max(gap, 1);
+  }
+  return { at, column, ...(dash === undefined ? {} : { dash }) };
+}
+
+function isGluedDash(text: string, dash: number): boolean {
+  const found = /^-([a-z][a-z-]*):(?:\s|$)/.exec(text.slice(dash, dash + 40));
+  return found !== null && isBookKey(found[1] ?? '');
+}
+
+/** `- Grease: two tubes`: a capital word with a text behind it and nothing below is rather a sentence than a key. */
+function isSentence(scan: Scan, dash: Place, key: number): boolean {
+  const { text } = scan;
+  if (!/^\p{Lu}\p{Ll}+:$/u.test(text.slice(dash.at, key)) || text.slice(key, lineEnd(text, key)).trim() === '')
+    return false;
+  const next = filledLine(text, nextLine(text, key));
+  return !next || next.column <= dash.column;
+}
