@@ -69,7 +69,7 @@ const words: Partial<Record<ErrorCode, (shown: string) => Words>> = {
   BAD_INDENT: indent,
   BAD_DQ_ESCAPE: () => ({
     code: 'unknown-escape',
-    message: `Unexpected \`\\\` in a text in double quotes, where it has a meaning of its own (`\\\\n` is a new line).`,
+    message: 'Unexpected `\\` in a text in double quotes, where it has a meaning of its own (`\\n` is a new line).',
     help: 'Use single quotes around the text, or write `\\\\` for one `\\`.',
   }),
   MISSING_CHAR: (shown) => ({
