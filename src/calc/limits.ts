@@ -1,8 +1,7 @@
 // Limits worked out for one rig: exact ends in base units, closed, either end may be missing.
 
-import type { Enclosure } from './enclosure.js';
-import type { Rational } from './rational.js';
-import { compare } from './rational.js';
+import type { Enclosure, Rational } from './rational.js';
+import { compare, subtract } from './rational.js';
 import type { Unit } from './unit.js';
 
 /**
@@ -37,4 +36,9 @@ export function liesWithin(inner: Limits, outer: Limits): boolean {
 /** Whether limits hold exactly one value: a plain number. */
 export function isSingle(limits: Limits): boolean {
   return limits.low !== undefined && limits.high !== undefined && compare(limits.low, limits.high) === 0;
+}
+
+/** How far two limits lie apart, in base units; undefined for one-sided limits. */
+export function toleranceOf(limits: Limits): Rational | undefined {
+  return limits.low && limits.high ? subtract(limits.high, limits.low) : undefined;
 }

@@ -7,6 +7,12 @@ export interface Rational {
   readonly den: bigint;
 }
 
+/** A closed range of base values that holds a value for sure; a point where both ends are equal. */
+export interface Enclosure {
+  readonly low: Rational;
+  readonly high: Rational;
+}
+
 /** Where a rounded result may lie: below, above, or at the nearest (ties to even). */
 export type Rounding = 'down' | 'up' | 'nearest';
 
@@ -191,10 +197,21 @@ function toScaled(a: Rational, shift: number, rounding: Rounding): bigint {
   return toInteger(scaled, rounding);
 }
 
-/** A fraction not above (or not below) `a` that needs at most about `bits` bits; `a` itself where it needs no more. */
+const leastExponent = 4096;
+
+/**
+ * A fraction not above (or not below) `a` that needs at most about `bits` bits; `a` itself where it needs no more. What is
+ * smaller than 2^-4096 becomes zero or that bound.
+ */
 export function shorten(a: Rational, rounding: 'down' | 'up', bits = 256): Rational {
-  if (bitLength(a.num) <= bits && bitLength(a.den) <= bits) return a;
-  const shift = bits - (bitLength(a.num) - bitLength(a.den));
-  const scaled = toScaled(a, shift, rounding);
-  return shift >= 0 ? rational(scaled, 1n << BigInt(shift)) : rational(scaled << BigInt(-shift));
+  const [above, below] = [bitLength(a.num), bitLength(a.den)];
+  if (above <= bits && below <= bits) return a;
+  const shift = Math.min(bits - (above - below), leastExponent);
+  const short = toScaled(a, shift, rounding);
+  return shift >= 0 ? rational(short, 1n << BigInt(shift)) : rational(short << BigInt(-shift));
+}
+
+/** About the binary logarithm of the size of `a`, to one; minus infinity for zero. */
+export function magnitudeBits(a: Rational): number {
+  return a.num === 0n ? Number.NEGATIVE_INFINITY : bitLength(a.num) - bitLength(a.den);
 }

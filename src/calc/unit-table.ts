@@ -5,7 +5,7 @@ import type { Dimension } from './dimension.js';
 import { dimension, dimensionless, multiplyDimensions, raiseDimension } from './dimension.js';
 import type { Rational } from './rational.js';
 import { add, divide, fromDecimal, multiply, one, rational } from './rational.js';
-import type { Unit } from './unit.js';
+import type { Unit } from './unit-type.js';
 
 type System = Unit['system'];
 

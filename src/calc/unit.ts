@@ -6,27 +6,10 @@ import { dimensionless, isDimensionless, multiplyDimensions, raiseDimension, sam
 import type { Rational } from './rational.js';
 import { add, divide, equals, multiply, one, power, subtract } from './rational.js';
 import { counterpartOf, simpleUnits, unitsByOtherWords } from './unit-table.js';
+import type { Unit } from './unit-type.js';
 
 export type { Dimension } from './dimension.js';
-
-/** A unit as it may be written in a book. */
-export interface Unit {
-  /** As printed: `in`, `ft/min`, `degF`, `%`. The empty text is the bare number. */
-  readonly symbol: string;
-  readonly dimension: Dimension;
-  /** How many coherent base units (SI; angle in revolutions; bushel in bushels) one of it is, without its power of pi. */
-  readonly factor: Rational;
-  /** The factor is `factor * pi ** pi`; 0 for all but the radian. */
-  readonly pi: number;
-  /** For a temperature point: base = value * factor + offset, in kelvin. */
-  readonly offset?: Rational;
-  /** The UCUM code; missing where UCUM has none. */
-  readonly ucum?: string;
-  /** Which system the unit belongs to; `both` for volts, seconds, percent. */
-  readonly system: 'us' | 'si' | 'both';
-  /** The larger unit written in front of it: the foot of `17 ft 5 in`. Values count in the smaller one. */
-  readonly over?: Unit;
-}
+export type { Unit } from './unit-type.js';
 
 /** The unit of a bare number. */
 export const noUnit: Unit = { symbol: '', dimension: dimensionless, factor: one, pi: 0, ucum: '1', system: 'both' };
@@ -37,7 +20,7 @@ export interface FoundUnit {
   readonly end: number;
 }
 
-const wordAt = /[\p{L}%°Ω][\p{L}\p{N}_°]*/uy;
+const wordAt = /[\p{L}%°Ω][\p{L}\p{Nd}_°]*/uy;
 const powerAt = /\^(-?\d)(?!\d)|([²³])/y;
 
 /** The end of the run of letters that begins at `at`; `at` itself where none does. */
@@ -56,6 +39,12 @@ interface Part {
  * spaces. Undefined where the word there is no unit.
  */
 export function scanUnit(text: string, at: number): FoundUnit | undefined {
+  const found = scanParts(text, at);
+  const unit = found && combine(found.parts);
+  return unit && { unit, end: found.end };
+}
+
+function scanParts(text: string, at: number): { parts: readonly Part[]; end: number } | undefined {
   const first = scanFactor(text, at);
   if (!first) return undefined;
   const parts: Part[] = [first.part];
@@ -63,7 +52,7 @@ export function scanUnit(text: string, at: number): FoundUnit | undefined {
   for (;;) {
     const joint = text[end] ?? '';
     const next = '/*·⋅-'.includes(joint) && joint !== '' ? scanFactor(text, end + 1) : undefined;
-    if (!next) break;
+    if (!next) return { parts, end };
     const last = parts.at(-1);
     // `lb-ft` is a torque of its own, not a pound of mass times a foot
     const joined = `${last?.symbol}·${next.part.symbol}`;
@@ -72,8 +61,6 @@ export function scanUnit(text: string, at: number): FoundUnit | undefined {
     } else parts.push(joint === '/' ? { ...next.part, power: -next.part.power } : next.part);
     end = next.end;
   }
-  const unit = combine(parts);
-  return unit && { unit, end };
 }
 
 function scanFactor(text: string, at: number): { part: Part; end: number } | undefined {
@@ -228,4 +215,46 @@ export function otherSystemUnit(unit: Unit): Unit | undefined {
 
 function keepKind(other: Unit | undefined, like: Unit): Unit | undefined {
   return other && !like.offset ? asDifference(other) : other;
+}
+
+/**
+ * The unit of a product or quotient of values in two units: `V` by `deg` is `V/deg`, `lb/bu` times `bu` is `lb`. Undefined
+ * where nothing is left of it but a number, or it has no symbol.
+ */
+export function combineUnits(left: Unit, right: Unit, op: '*' | '/'): Unit | undefined {
+  const turn = op === '*' ? 1 : -1;
+  const parts = [...partsOfUnit(left), ...partsOfUnit(right).map((part) => ({ ...part, power: part.power * turn }))];
+  const merged: Part[] = [];
+  for (const part of parts) {
+    const same = merged.findIndex(({ symbol }) => symbol === part.symbol);
+    const before = merged[same];
+    if (before) merged[same] = { symbol: part.symbol, power: before.power + part.power };
+    else merged.push(part);
+  }
+  const remaining = merged
+    .filter(({ power: exponent }) => exponent !== 0)
+    .sort((a, b) => Math.sign(b.power) - Math.sign(a.power));
+  const unit = remaining.length > 0 ? combine(remaining) : undefined;
+  return unit && !isDimensionless(unit.dimension) ? unit : undefined;
+}
+
+function partsOfUnit(unit: Unit): readonly Part[] {
+  const symbol = unit.over ? unit.symbol.slice(unit.over.symbol.length + 1) : unit.symbol;
+  return isDimensionless(unit.dimension) ? [] : (scanParts(symbol, 0)?.parts ?? []);
+}
+
+const baseSymbols = ['m', 'kg', 's', 'A', 'K', 'mol', 'cd', 'rev', 'bu'];
+
+/** The coherent unit of a dimension: `V` for a voltage, `m²` for an area, `kg·m` where it has no name. */
+export function baseUnit(dimension: Dimension): Unit {
+  if (isDimensionless(dimension)) return noUnit;
+  for (const unit of simpleUnits.values()) {
+    if (sameDimension(unit.dimension, dimension) && equals(unit.factor, one) && unit.pi === 0 && !unit.offset)
+      return unit;
+  }
+  const parts = dimension.flatMap((exponent, i) =>
+    exponent === 0 ? [] : [{ symbol: baseSymbols[i] ?? '', power: exponent }],
+  );
+  const symbol = writeParts(parts.sort((a, b) => Math.sign(b.power) - Math.sign(a.power)));
+  return { symbol, dimension, factor: one, pi: 0, system: 'si' };
 }

@@ -2,9 +2,9 @@
 
 import { noUnit } from '../unit.js';
 import type { Expr, LimitsExpr, NumberExpr } from './ast.js';
-import { parseSum } from './parse.js';
+import { parseSum } from './precedence.js';
 import type { Cursor } from './scan.js';
-import { fail, replaced, scanNumber, skipSpaces, wordAt } from './scan.js';
+import { fail, isTwoSidedAhead, replaced, scanNumber, skipSpaces, wordAt } from './scan.js';
 
 type Range = Extract<LimitsExpr, { kind: 'range' }>;
 type Around = Extract<LimitsExpr, { kind: 'around' }>;
@@ -12,7 +12,7 @@ type Around = Extract<LimitsExpr, { kind: 'around' }>;
 /** Reads limits from where the cursor stands. */
 export function parseLimitsAt(c: Cursor): LimitsExpr {
   const start = skipSpaces(c.text, 0);
-  const sided = /^at\s+(least|most)(?![\p{L}\p{N}_])/u.exec(c.text.slice(start));
+  const sided = /^at\s+(least|most)(?![\p{L}\p{Nd}_])/u.exec(c.text.slice(start));
   if (sided) {
     c.at = start + sided[0].length;
     const end = parseSum(c);
@@ -63,14 +63,6 @@ function readTolerance(c: Cursor): NumberExpr {
     scanNumber(c) ??
     fail({ start: c.at, end: c.at + 1, message: 'A tolerance is a number here', help: 'Write it as in `+0.3/-0.1 V`.' })
   );
-}
-
-const twoSidedAt = /\+\s*(?:\d+(?:\.\d+)?|\.\d+)[^+/()]*\/\s*-\s*[\d.]/y;
-
-/** Whether `+0.3/-0.1` begins at `at`. */
-export function isTwoSidedAhead(text: string, at: number): boolean {
-  twoSidedAt.lastIndex = at;
-  return twoSidedAt.test(text);
 }
 
 function around(c: Cursor, parts: { middle: Expr; minus: Expr; plus: Expr; inside: boolean }): Tail {

@@ -1,17 +1,303 @@
-// The sharp range of an expression over ranged inputs.
+// The sharp range of an expression over ranged inputs: an outer bound that nothing can leave, and an inner one whose every
+// value some inputs reach. Means, in this order: single use, inputs that act one way, corners, then halving the box.
+
 import type { Enclosure } from '../enclosure.js';
+import { encloses, hull, isPoint } from '../enclosure.js';
+import type { Rational } from '../rational.js';
+import { add, compare, larger, multiply, rational, smaller, subtract, zero } from '../rational.js';
 import type { Expr, Parsed } from './ast.js';
-import type { ValueScope } from './evaluate.js';
+import type { Box } from './box.js';
+import { inputsIn, keyOf } from './box.js';
+import { directionsOf, isOneWay } from './directions.js';
+import type { Inputs, ValueScope } from './evaluate.js';
+import { catchFault, enclose, plain, widthOf, writtenRange } from './evaluate.js';
+import { partsOf } from './names.js';
+import { FaultError, fail } from './scan.js';
 
 /** `outer` holds every value that the expression can take; every value in `attained` is taken by some inputs. */
 export interface SharpRange {
   readonly outer: Enclosure;
   readonly attained: Enclosure;
-  /** Both are the same, or differ by less than one part in 10^9; false where the budget ended before. */
+  /** Both are the same, or differ by less than one part in 10^9 of the width; false where the budget ended before. */
   readonly proved: boolean;
 }
 
-/** All values of an expression while each name runs through its range; one name is the same value everywhere. */
-export function rangeOf(_expr: Expr, _scope: ValueScope, _budget = 400): Parsed<SharpRange> {
-  throw new Error('Not ready');
+/**
+ * All values of an expression while each name runs through its range, in base units; a name is one value wherever it
+ * stands. `budget` bounds how often the expression is evaluated. Example: `x * (1 - x)` over 0 to 1 is 0 to 1/4.
+ */
+export function rangeOf(expr: Expr, scope: ValueScope, budget = 600): Parsed<SharpRange> {
+  return catchFault(() => {
+    const problem: Problem = { scope, left: { evaluations: budget } };
+    checkDomains(expr, problem);
+    return sharpen(expr, problem);
+  });
+}
+
+interface Problem {
+  readonly scope: ValueScope;
+  readonly left: { evaluations: number };
+}
+
+/** How often each ranged input is used. */
+function usesOf(expr: Expr, scope: ValueScope): Map<string, { range: Enclosure; count: number }> {
+  const uses = new Map<string, { range: Enclosure; count: number }>();
+  const visit = (node: Expr): void => {
+    const written = node.kind === 'around' || node.kind === 'range';
+    const found = node.kind === 'name' ? scope(node.path) : written ? writtenRange(node, { scope }) : undefined;
+    if (found && !Array.isArray(found) && !isPoint(found as Enclosure)) {
+      const key = keyOf(node);
+      uses.set(key, { range: found as Enclosure, count: (uses.get(key)?.count ?? 0) + 1 });
+    }
+    if (!written) for (const part of partsOf(node)) visit(part);
+  };
+  visit(expr);
+  return uses;
+}
+
+function over(expr: Expr, box: Box, problem: Problem): Enclosure {
+  problem.left.evaluations -= 1;
+  return plain(enclose(expr, inputsIn(box, problem.scope)));
+}
+
+// undefined where a divisor or root cannot be settled in this box: then the box is too large
+function tryOver(expr: Expr, box: Box, problem: Problem): Enclosure | undefined {
+  try {
+    return over(expr, box, problem);
+  } catch (error) {
+    if (error instanceof FaultError) return undefined;
+    throw error;
+  }
+}
+
+// Every divisor, root and inverse sine must be sound over the whole box, its inner ones first.
+function checkDomains(expr: Expr, problem: Problem): void {
+  const written = expr.kind === 'around' || expr.kind === 'range';
+  if (!written) for (const part of partsOf(expr)) checkDomains(part, problem);
+  const watched = watchedPart(expr);
+  if (!watched) return;
+  const box: Box = new Map([...usesOf(expr, problem.scope)].map(([key, { range }]) => [key, range]));
+  try {
+    over(expr, box, problem);
+  } catch (error) {
+    if (!(error instanceof FaultError)) throw error;
+    const { outer, attained } = sharpen(watched, problem);
+    const fine = (range: Enclosure): boolean => isSound(expr, watched, { range, problem });
+    if (fine(outer)) return;
+    if (!fine(attained)) throw error;
+    fail({ ...error.fault, message: `${error.fault.message}; that it cannot was not proved` });
+  }
+}
+
+function watchedPart(expr: Expr): Expr | undefined {
+  if (expr.kind === 'binary') return expr.op === '/' ? expr.right : expr.op === '^' ? expr.left : undefined;
+  return expr.kind === 'call' && /^(?:sqrt|tan|asin|acos)$/.test(expr.name) ? expr.args[0] : undefined;
+}
+
+// the operation itself judges: it is run with the sharp range in place of the part
+function isSound(expr: Expr, watched: Expr, of: { range: Enclosure; problem: Problem }): boolean {
+  const stand: Expr = { kind: 'range', low: watched, high: watched, start: watched.start, end: watched.end };
+  const replaced = replacePart(expr, watched, stand);
+  const inputs: Inputs = { scope: of.problem.scope, written: (node) => (node === stand ? of.range : undefined) };
+  try {
+    enclose(replaced, inputs);
+    return true;
+  } catch (error) {
+    if (error instanceof FaultError) return false;
+    throw error;
+  }
+}
+
+function replacePart(expr: Expr, part: Expr, by: Expr): Expr {
+  if (expr.kind === 'binary')
+    return { ...expr, left: expr.left === part ? by : expr.left, right: expr.right === part ? by : expr.right };
+  return expr.kind === 'call' ? { ...expr, args: expr.args.map((arg) => (arg === part ? by : arg)) } : expr;
+}
+
+function sharpen(expr: Expr, problem: Problem): SharpRange {
+  const uses = usesOf(expr, problem.scope);
+  const box: Box = new Map([...uses].map(([key, { range }]) => [key, range]));
+  if (box.size === 0) {
+    const value = over(expr, box, problem);
+    return { outer: value, attained: value, proved: true };
+  }
+  const often = [...uses].filter(([, { count }]) => count > 1).map(([key]) => key);
+  const oneWay = often.filter((key) => isOneWay(expr, key));
+  const corners = oneWay.length === often.length && often.length <= 8 ? cornersOf(box, often) : undefined;
+  const found = corners ? overCorners(expr, corners, problem) : undefined;
+  return found ?? halve(expr, { box, often }, problem);
+}
+
+/** Every choice of an end for each of some inputs. */
+function cornersOf(box: Box, keys: readonly string[]): readonly Box[] {
+  return keys.reduce<readonly Box[]>(
+    (boxes, key) =>
+      boxes.flatMap((one) => {
+        const range = box.get(key);
+        return range ? [range.low, range.high].map((end) => new Map(one).set(key, { low: end, high: end })) : [one];
+      }),
+    [box],
+  );
+}
+
+// Where each input that is used more than once acts one way, and the rest is used once, this is the range itself.
+function overCorners(expr: Expr, corners: readonly Box[], problem: Problem): SharpRange | undefined {
+  const ranges = corners.map((corner) => tryOver(expr, corner, problem));
+  if (ranges.includes(undefined)) return undefined;
+  const outer = (ranges as Enclosure[]).reduce(hull);
+  if (isExact(expr)) return { outer, attained: outer, proved: true };
+  return judge(outer, attainedBy(expr, corners, problem));
+}
+
+// roots and sines are rounded, so that a reached value is known only by trying
+function isExact(expr: Expr): boolean {
+  if (expr.kind === 'pi' || (expr.kind === 'number' && expr.unit && expr.unit.pi !== 0)) return false;
+  if (expr.kind === 'call' && /^(?:sqrt|a?sin|a?cos|a?tan)$/.test(expr.name)) return false;
+  if (expr.kind === 'binary' && expr.op === '^' && !(expr.right.kind === 'number' && expr.right.value.den === 1n))
+    return false;
+  return partsOf(expr).every(isExact);
+}
+
+// the range between the values that are reached for sure at some points of the boxes
+function attainedBy(expr: Expr, boxes: readonly Box[], problem: Problem): Enclosure | undefined {
+  let found: { low: Rational; high: Rational } | undefined;
+  for (const box of boxes) {
+    for (const point of [...cornersOf(box, [...box.keys()].slice(0, 5)), middleOf(box)]) {
+      const at = tryOver(expr, new Map([...point].map(([key, range]) => [key, pointIn(range)])), problem);
+      if (at)
+        found = found
+          ? { low: smaller(found.low, at.high), high: larger(found.high, at.low) }
+          : { low: at.high, high: at.low };
+    }
+  }
+  if (!found) return undefined;
+  return compare(found.low, found.high) <= 0 ? found : { low: found.high, high: found.high };
+}
+
+function pointIn(range: Enclosure): Enclosure {
+  const middle = isPoint(range) ? range.low : multiply(add(range.low, range.high), rational(1, 2));
+  return { low: middle, high: middle };
+}
+
+function middleOf(box: Box): Box {
+  return new Map([...box].map(([key, range]) => [key, pointIn(range)]));
+}
+
+const partInBillion = rational(1, 10n ** 9n);
+
+function judge(outer: Enclosure, attained: Enclosure | undefined): SharpRange {
+  if (!attained) return { outer, attained: { low: outer.high, high: outer.low }, proved: false };
+  const allowed = multiply(
+    larger(widthOf(attained), multiply(larger(outer.high, subtract(zero, outer.low)), partInBillion)),
+    partInBillion,
+  );
+  const gap = larger(subtract(attained.low, outer.low), subtract(outer.high, attained.high));
+  return { outer, attained, proved: compare(gap, allowed) <= 0 };
+}
+
+interface Piece {
+  readonly box: Box;
+  /** Undefined where the piece is too large to be settled. */
+  readonly range: Enclosure | undefined;
+}
+
+// Halves the box where it matters until what is bounded and what is reached meet, or the budget ends.
+function halve(expr: Expr, start: { box: Box; often: readonly string[] }, problem: Problem): SharpRange {
+  let attained: Enclosure | undefined;
+  let settled: Enclosure | undefined;
+  const look = (box: Box): Piece => {
+    const { range, reached } = bound(expr, box, problem);
+    if (reached) attained = attained ? hull(attained, reached) : reached;
+    return { box, range };
+  };
+  let pieces: Piece[] = [look(start.box)];
+  while (pieces.length > 0 && problem.left.evaluations > 0) {
+    const reach = attained;
+    const worst = pieces.reduce((a, b) => (excess(b, reach) > excess(a, reach) ? b : a));
+    pieces = pieces.filter((piece) => piece !== worst);
+    for (const box of split(worst.box, start.often)) {
+      const piece = look(box);
+      if (piece.range && attained && lies(piece.range, attained))
+        settled = settled ? hull(settled, piece.range) : piece.range;
+      else pieces.push(piece);
+    }
+    pieces = pieces.filter((piece) => {
+      if (!piece.range || !attained || !lies(piece.range, attained)) return true;
+      settled = settled ? hull(settled, piece.range) : piece.range;
+      return false;
+    });
+  }
+  if (pieces.some((piece) => !piece.range))
+    fail({
+      start: expr.start,
+      end: expr.end,
+      message: 'The range could not be bounded: a division or root was not settled in time',
+      help: 'Narrow the inputs, or write the expression more simply.',
+    });
+  const ranges = [settled, attained, ...pieces.map((piece) => piece.range)].filter((range) => range !== undefined);
+  return judge(ranges.reduce(hull), attained);
+}
+
+// a hair of room: a rounded root never meets what is reached exactly
+function lies(range: Enclosure, attained: Enclosure): boolean {
+  const room = multiply(widthOf(attained), rational(1, 10n ** 12n));
+  return compare(subtract(attained.low, room), range.low) <= 0 && compare(range.high, add(attained.high, room)) <= 0;
+}
+
+function excess(piece: Piece, attained: Enclosure | undefined): number {
+  if (!piece.range || !attained) return Number.POSITIVE_INFINITY;
+  const out = larger(subtract(attained.low, piece.range.low), subtract(piece.range.high, attained.high));
+  return Number(out.num) / Number(out.den) || 0;
+}
+
+function split(box: Box, often: readonly string[]): readonly Box[] {
+  const weigh = (key: string): number => {
+    const range = box.get(key);
+    if (!range) return 0;
+    const width = widthOf(range);
+    const size = larger(larger(range.high, subtract(zero, range.low)), rational(1, 10n ** 30n));
+    return (Number(width.num) * Number(size.den)) / (Number(width.den) * Number(size.num)) || 0;
+  };
+  const widest = often.reduce((a, b) => (weigh(b) > weigh(a) ? b : a));
+  const range = box.get(widest);
+  if (!range || isPoint(range)) return [box];
+  const middle = pointIn(range).low;
+  return [
+    new Map(box).set(widest, { low: range.low, high: middle }),
+    new Map(box).set(widest, { low: middle, high: range.high }),
+  ];
+}
+
+// the range over one piece, with each input that acts one way there put to its end
+function bound(
+  expr: Expr,
+  box: Box,
+  problem: Problem,
+): { range: Enclosure | undefined; reached: Enclosure | undefined } {
+  problem.left.evaluations -= 1;
+  const directions = directionsOf(expr, box, problem.scope);
+  const [lowest, highest] = [new Map(box), new Map(box)];
+  for (const [key, direction] of directions) {
+    const range = box.get(key);
+    if (!range || direction === 0) continue;
+    const [from, to] = direction > 0 ? [range.low, range.high] : [range.high, range.low];
+    lowest.set(key, { low: from, high: from });
+    highest.set(key, { low: to, high: to });
+  }
+  const [low, high] = [tryOver(expr, lowest, problem), tryOver(expr, highest, problem)];
+  const range = low && high && { low: low.low, high: high.high };
+  const points = [lowest, highest]
+    .map((corner) => tryOver(expr, middleOf(corner), problem))
+    .filter((at) => at !== undefined);
+  if (points.length === 0) return { range, reached: undefined };
+  const reached = { low: points.map((at) => at.high).reduce(smaller), high: points.map((at) => at.low).reduce(larger) };
+  return {
+    range,
+    reached: compare(reached.low, reached.high) <= 0 ? reached : { low: reached.high, high: reached.high },
+  };
+}
+
+/** Whether zero is surely among the values. */
+export function reachesZero(range: SharpRange): boolean {
+  return encloses(range.attained, zero);
 }

@@ -4,7 +4,7 @@ import type { Rational } from '../rational.js';
 import { add, compare, divide, fromDecimal, maxExponent, multiply, one, rational, tenTo } from '../rational.js';
 import type { Unit } from '../unit.js';
 import { nearestUnits, noUnit, scanUnit, wordEnd } from '../unit.js';
-import type { ExpressionFault, NumberExpr } from './ast.js';
+import type { Expr, ExpressionFault, NumberExpr } from './ast.js';
 import { isKeyword } from './functions.js';
 
 /** Where the parser stands. `calc` allows ranges in parentheses; `limits` says that a range is being read. */
@@ -12,7 +12,9 @@ export interface Cursor {
   readonly text: string;
   readonly calc: boolean;
   readonly isName?: ((path: string) => boolean) | undefined;
-  limits: boolean;
+  readonly limits: boolean;
+  /** Reads `± 0.2` or `to 4` inside parentheses, where that is allowed. */
+  readonly readTail?: ((c: Cursor, first: Expr) => Expr | undefined) | undefined;
   at: number;
   depth: number;
   nodes: number;
@@ -215,7 +217,16 @@ function scanUnitOf(c: Cursor, after: number): { unit: Unit; end: number } | und
     return undefined;
   }
   const found = scanUnit(c.text, at);
-  if (found && wordEnd(c.text, at) <= found.end) return found;
+  if (found && c.text[found.end] === '.' && !/\d/.test(c.text[found.end + 1] ?? '')) {
+    fail({
+      start: found.end,
+      end: found.end + 1,
+      message: `A point stands behind the unit \`${found.unit.symbol}\``,
+      help: 'Units have none.',
+      rewrites: [replaced(c.text, found.end, found.end + 1, '')],
+    });
+  }
+  if (found) return found;
   return failUnit(c, at, word);
 }
 
@@ -264,6 +275,14 @@ function refuseTightHyphen(c: Cursor, start: number, unit: { unit: Unit; end: nu
     help: `Write ${rewrites.map((rewrite) => `\`${rewrite}\``).join(' or ')}.`,
     rewrites,
   });
+}
+
+const twoSidedAt = /\+\s*(?:\d+(?:\.\d+)?|\.\d+)[^+/()]*\/\s*-\s*[\d.]/y;
+
+/** Whether `+0.3/-0.1` begins at `at`. */
+export function isTwoSidedAhead(text: string, at: number): boolean {
+  twoSidedAt.lastIndex = at;
+  return twoSidedAt.test(text);
 }
 
 /** A number's unit, or that of a bare number. */

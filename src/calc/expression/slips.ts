@@ -7,7 +7,7 @@ interface Slip {
   /** Only where limits are read: in an expression the same text may be right. */
   readonly limits?: boolean;
   readonly message: (found: string) => string;
-  readonly help: string;
+  readonly help: string | ((found: string) => string);
   /** The whole text as it should be, one for each reading. */
   readonly rewrite?: (text: string, found: RegExpExecArray) => readonly string[];
 }
@@ -44,7 +44,7 @@ const hyphenedBare = new RegExp(String.raw`^(\s*${number})-(?=(?:\d+(?:\.\d+)?|\
 
 const lowerFirst = /\s-\s?((?:\d+(?:\.\d+)?|\.\d+))\s*\/\s*\+\s*((?:\d+(?:\.\d+)?|\.\d+))/u;
 const unparted = new RegExp(
-  String.raw`^(\s*${quantity})\s+\+(\d[^\s+-]*(?:${spaces}[\p{L}%°]+)?)\s*,?\s*-(?=\d[^\s+-]*(?:${spaces}[\p{L}%°]+)?\s*$)`,
+  String.raw`^(\s*${quantity})\s+\+(\d[^\s+/-]*(?:${spaces}[\p{L}%°]+)?)\s*,?\s*-(?=\d[^\s+/-]*(?:${spaces}[\p{L}%°]+)?\s*$)`,
   'u',
 );
 
@@ -114,7 +114,7 @@ const slips: readonly Slip[] = [
   {
     find: /°\s?([CFcf])\b|\bdeg(?:rees?)?\.?\s+([CFcf])\b/u,
     message: (found) => `\`${found}\` is no unit`,
-    help: 'Write `degF` or `degC`.',
+    help: (found) => `Write \`deg${found.at(-1)?.toUpperCase()}\`.`,
     rewrite: (text) => [
       text.replaceAll(
         /\s*(?:°\s?|\bdeg(?:rees?)?\.?\s+)([CFcf])\b/gu,
@@ -240,7 +240,13 @@ export function findSlip(text: string, limits: boolean): ExpressionFault | undef
     if (!found) continue;
     const rewrites = slip.rewrite?.(text, found).map((rewrite) => rewrite.trim());
     const [start, end] = [found.index, found.index + found[0].length];
-    return { start, end, message: slip.message(found[0]), help: slip.help, ...(rewrites && { rewrites }) };
+    return {
+      start,
+      end,
+      message: slip.message(found[0]),
+      help: typeof slip.help === 'string' ? slip.help : slip.help(found[0]),
+      ...(rewrites && { rewrites }),
+    };
   }
   return undefined;
 }
