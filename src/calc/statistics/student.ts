@@ -20,10 +20,10 @@ export function studentBeyond(t: number, degrees: number): number {
   const x = degrees / (degrees + square);
   const rest = square / (degrees + square);
   const a = degrees / 2;
+  // x^a (1 - x)^(1/2); by the logarithm, for x is next to 1 where a is large.
+  const front = Math.exp(-a * Math.log1p(square / degrees)) * Math.sqrt(rest);
   // Whichever side the fraction converges on quickly.
-  return x < (a + 1) / (a + 2.5)
-    ? betaShare({ x, rest, a, b: 0.5 })
-    : 1 - betaShare({ x: rest, rest: x, a: 0.5, b: a });
+  return x < (a + 1) / (a + 2.5) ? betaShare({ x, front, a, b: 0.5 }) : 1 - betaShare({ x: rest, front, a: 0.5, b: a });
 }
 
 /**
@@ -51,17 +51,16 @@ export function coverageFactor(level: number, degrees: number): number {
 
 interface Beta {
   readonly x: number;
-  /** 1 - x, given apart because it may be tiny. */
-  readonly rest: number;
+  /** x^a (1 - x)^b. */
+  readonly front: number;
   readonly a: number;
   readonly b: number;
 }
 
 /** The regularised incomplete beta function with one parameter 1/2, by its continued fraction (Abramowitz, Stegun 26.5.8). */
-function betaShare({ x, rest, a, b }: Beta): number {
+function betaShare({ x, front, a, b }: Beta): number {
   if (x === 0) return 0;
   const whole = SQRT_PI / gammaRatio(a === 0.5 ? b : a);
-  const front = (x ** a * rest ** b) / (a * whole);
   let fraction = 1;
   for (let k = 400; k > 0; k -= 1) {
     const m = k >> 1;
@@ -69,7 +68,7 @@ function betaShare({ x, rest, a, b }: Beta): number {
     const top = odd ? -(a + m) * (a + b + m) * x : m * (b - m) * x;
     fraction = 1 + top / ((a + k - 1) * (a + k)) / fraction;
   }
-  return front / fraction;
+  return front / (a * whole * fraction);
 }
 
 /** gamma(a + 1/2) / gamma(a): by its asymptotic series once a is above 30, to which the recurrence leads. */

@@ -33,12 +33,23 @@ export function globalRisk(tolerance: Bounds, acceptance: Bounds, spread: Spread
   const least = mean - 9 * s;
   const most = mean + 9 * s;
   const [low, high] = edges.map((edge) => Math.min(Math.max(edge, least), most)) as [number, number];
-  const piece = Math.min(s, u) / 2;
+  const steps: Steps = {
+    edges: [acceptance.low, acceptance.high].filter((edge) => edge !== undefined),
+    fine: u,
+    coarse: s,
+  };
   const bad = (x: number) => density(x) * passes(x);
   return {
-    falseAccept: integrate(bad, [least, low], piece) + integrate(bad, [high, most], piece),
-    falseReject: integrate((x) => density(x) * (1 - passes(x)), [low, high], piece),
+    falseAccept: integrate(bad, [least, low], steps) + integrate(bad, [high, most], steps),
+    falseReject: integrate((x) => density(x) * (1 - passes(x)), [low, high], steps),
   };
+}
+
+/** Where the integrand turns quickly, and how quickly there and elsewhere. */
+interface Steps {
+  readonly edges: readonly number[];
+  readonly fine: number;
+  readonly coarse: number;
 }
 
 function acceptedShare(acceptance: Bounds, x: number, u: number): number {
@@ -55,9 +66,24 @@ const NODES: readonly (readonly [number, number])[] = [
   [-0.906179845938664, 0.23692688505618908],
 ];
 
-function integrate(f: (x: number) => number, [from, to]: readonly [number, number], piece: number): number {
+/** Pieces of half of `fine` within nine of it from an edge, of half of `coarse` elsewhere. */
+function integrate(f: (x: number) => number, range: readonly [number, number], steps: Steps): number {
+  const [from, to] = range;
   if (!(to > from)) return 0;
-  const count = Math.min(Math.ceil((to - from) / piece), 20000);
+  const near = steps.edges.flatMap((edge) => [edge - 9 * steps.fine, edge + 9 * steps.fine]);
+  const breaks = [from, ...near.filter((x) => x > from && x < to).sort((a, b) => a - b), to];
+  let sum = 0;
+  for (let i = 1; i < breaks.length; i += 1) {
+    const middle = (breaks[i - 1]! + breaks[i]!) / 2;
+    const isFine = steps.edges.some((edge) => Math.abs(middle - edge) < 9 * steps.fine);
+    const piece = (isFine ? Math.min(steps.fine, steps.coarse) : steps.coarse) / 2;
+    sum += gaussSum(f, [breaks[i - 1]!, breaks[i]!], piece);
+  }
+  return sum;
+}
+
+function gaussSum(f: (x: number) => number, [from, to]: readonly [number, number], piece: number): number {
+  const count = Math.max(1, Math.ceil((to - from) / piece));
   const half = (to - from) / count / 2;
   let sum = 0;
   for (let i = 0; i < count; i += 1) {
