@@ -19,7 +19,17 @@ export function* templatesOf(text: Text | undefined, language?: string): Iterabl
 /** A text of a procedure, and what it is there for. */
 export interface TextUse {
   readonly text: Text;
-  readonly role: 'title' | 'summary' | 'step' | 'question' | 'expectation' | 'condition' | 'label' | 'note' | 'card' | 'reason';
+  readonly role:
+    | 'title'
+    | 'summary'
+    | 'step'
+    | 'question'
+    | 'expectation'
+    | 'condition'
+    | 'label'
+    | 'note'
+    | 'card'
+    | 'reason';
   readonly step?: Step;
   readonly value?: CheckValue;
 }

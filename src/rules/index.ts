@@ -1,5 +1,110 @@
 // The plain list of rules. Their order has no meaning; diagnostics are sorted by place.
 
+import derivedLimitsIdleInUse from './derived/derived-limits-idle-in-use.js';
+import derivedLimitsImpossible from './derived/derived-limits-impossible.js';
+import derivedLimitsNeverFail from './derived/derived-limits-never-fail.js';
+import derivedLimitsTighter from './derived/derived-limits-tighter.js';
+import pathWithoutEnd from './flow/path-without-end.js';
+import unreachableStep from './flow/unreachable-step.js';
+import hazardNotListed from './hazards/hazard-not-listed.js';
+import instrumentNotGoodEnough from './limits/instrument-not-good-enough.js';
+import instrumentOfOtherQuantity from './limits/instrument-of-other-quantity.js';
+import limitsOutsideInstrument from './limits/limits-outside-instrument.js';
+import limitsOutsideSensorBand from './limits/limits-outside-sensor-band.js';
+import nominalOutsideLimits from './limits/nominal-outside-limits.js';
+import numbersDisagree from './limits/numbers-disagree.js';
+import resolutionTooCoarse from './limits/resolution-too-coarse.js';
+import valueWithoutInstrument from './limits/value-without-instrument.js';
+import adjustWithoutReading from './order/adjust-without-reading.js';
+import backIntoStep from './order/back-into-step.js';
+import cannotMoveHere from './order/cannot-move-here.js';
+import derivedFromStale from './order/derived-from-stale.js';
+import endStateNotMet from './order/end-state-not-met.js';
+import failedValueAtDone from './order/failed-value-at-done.js';
+import failingReadingWithoutBranch from './order/failing-reading-without-branch.js';
+import instrumentNeedsNotMet from './order/instrument-needs-not-met.js';
+import instrumentOutOfReach from './order/instrument-out-of-reach.js';
+import loopWithoutBound from './order/loop-without-bound.js';
+import loopWithoutElse from './order/loop-without-else.js';
+import needNotMet from './order/need-not-met.js';
+import notProved from './order/not-proved.js';
+import notRestored from './order/not-restored.js';
+import physicsContradicts from './order/physics-contradicts.js';
+import requirementLost from './order/requirement-lost.js';
+import requiresNotMetAtRun from './order/requires-not-met-at-run.js';
+import safetyRuleBroken from './order/safety-rule-broken.js';
+import sentToWrongAdjuster from './order/sent-to-wrong-adjuster.js';
+import staleValueAtDone from './order/stale-value-at-done.js';
+import startImpossible from './order/start-impossible.js';
+import stateNotPossible from './order/state-not-possible.js';
+import unchangedRuleBroken from './order/unchanged-rule-broken.js';
+import unsafeEnd from './order/unsafe-end.js';
+import vacuousRule from './order/vacuous-rule.js';
+import wrongPlaceAtRun from './order/wrong-place-at-run.js';
+import tooFewPeople from './people/too-few-people.js';
+import machineNotVerified from './review/machine-not-verified.js';
+import neverReviewed from './review/never-reviewed.js';
+import reviewImpossible from './review/review-impossible.js';
+import reviewOverdue from './review/review-overdue.js';
 import type { AnyRule } from './rule.js';
+import forbiddenWord from './text/forbidden-word.js';
+import unusedAdjuster from './unused/unused-adjuster.js';
+import unusedHazard from './unused/unused-hazard.js';
+import unusedInBook from './unused/unused-in-book.js';
+import unusedValue from './unused/unused-value.js';
+import unusedWorksheet from './unused/unused-worksheet.js';
 
-export const rules: readonly AnyRule[] = [];
+export const rules: readonly AnyRule[] = [
+  derivedLimitsIdleInUse,
+  derivedLimitsImpossible,
+  derivedLimitsNeverFail,
+  derivedLimitsTighter,
+  pathWithoutEnd,
+  unreachableStep,
+  hazardNotListed,
+  instrumentNotGoodEnough,
+  instrumentOfOtherQuantity,
+  limitsOutsideInstrument,
+  limitsOutsideSensorBand,
+  nominalOutsideLimits,
+  numbersDisagree,
+  resolutionTooCoarse,
+  valueWithoutInstrument,
+  adjustWithoutReading,
+  backIntoStep,
+  cannotMoveHere,
+  derivedFromStale,
+  endStateNotMet,
+  failedValueAtDone,
+  failingReadingWithoutBranch,
+  instrumentNeedsNotMet,
+  instrumentOutOfReach,
+  loopWithoutBound,
+  loopWithoutElse,
+  needNotMet,
+  notProved,
+  notRestored,
+  physicsContradicts,
+  requirementLost,
+  requiresNotMetAtRun,
+  safetyRuleBroken,
+  sentToWrongAdjuster,
+  staleValueAtDone,
+  startImpossible,
+  stateNotPossible,
+  unchangedRuleBroken,
+  unsafeEnd,
+  vacuousRule,
+  wrongPlaceAtRun,
+  tooFewPeople,
+  machineNotVerified,
+  neverReviewed,
+  reviewImpossible,
+  reviewOverdue,
+  forbiddenWord,
+  unusedAdjuster,
+  unusedHazard,
+  unusedInBook,
+  unusedValue,
+  unusedWorksheet,
+];

@@ -34,6 +34,8 @@ export interface Subjects {
   readonly variant: Variant;
   readonly value: ValueSubject;
   readonly proof: Proof;
+  /** All of them at once. */
+  readonly proofs: readonly Proof[];
 }
 
 /** One fault found: where, other places that have part in it, and the facts that its words are made of. */

@@ -4,7 +4,7 @@ import { type Diagnostic, diagnose } from '../diagnostic/diagnostic.js';
 import type { Variant } from '../model/resolved.js';
 import { rigLabel } from '../model/rig.js';
 import type { OrderResult } from '../order/result.js';
-import type { AnyRule, Context, Finding, Said, Subjects } from './rule.js';
+import type { AnyRule, Context, Finding, Proof, Said, Subjects } from './rule.js';
 
 /** Runs the rules over a worked-out book. `proofs` holds the order proof of each variant, by variant id. */
 export function runRules(
@@ -61,9 +61,17 @@ function* subjectsOf(
   proofs: ReadonlyMap<string, OrderResult>,
 ): Iterable<Shown> {
   if (needs === 'book') yield { subject: context.book };
+  else if (needs === 'proofs') yield { subject: proofsOf(context, proofs) };
   else if (needs === 'procedure')
     for (const procedure of context.book.procedures.values()) yield { subject: procedure };
   else for (const variant of context.resolved.variants) yield* shownOf(needs, variant, proofs);
+}
+
+function proofsOf(context: Context, proofs: ReadonlyMap<string, OrderResult>): readonly Proof[] {
+  return context.resolved.variants.flatMap((variant) => {
+    const result = proofs.get(variant.id);
+    return result ? [{ variant, result }] : [];
+  });
 }
 
 function* shownOf(

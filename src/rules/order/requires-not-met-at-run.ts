@@ -1,0 +1,17 @@
+// A procedure is run where what it requires may not hold.
+
+import { rule } from '../rule.js';
+import { sayOf, violationsOf } from './violation.js';
+import { capital, missingWords, where } from './words.js';
+
+export default rule({
+  id: 'requires-not-met-at-run',
+  severity: 'error',
+  needs: 'proof',
+  run: (proof, context) => violationsOf('requires-not-met-at-run', proof, context),
+  say: (violation) =>
+    sayOf(violation, {
+      message: `${capital(where(violation))} runs \`${violation.callee ?? ''}\`, which requires more than holds there: ${missingWords(violation.missing)}`,
+      help: 'Bring it about in a step before.',
+    }),
+});

@@ -1,0 +1,36 @@
+// What a procedure makes use of: the names that its steps, expressions and texts hold.
+
+import { namesIn } from '../../calc/expression/names.js';
+import type { WrittenExpr, WrittenLimits } from '../../model/numbers.js';
+import type { Procedure } from '../../model/procedure.js';
+import { leavesOf, placesOf } from '../../model/walk.js';
+
+/** Every name in an expression or in limits. */
+export function namesOf(written: WrittenExpr | WrittenLimits | undefined): readonly string[] {
+  return written ? namesIn(written.expr).map(({ path }) => path) : [];
+}
+
+/** Every name in an expression or in limits anywhere in a procedure. */
+export function namesInNumbers(procedure: Procedure): ReadonlySet<string> {
+  const limits = [
+    ...procedure.values.flatMap((value) => [value.limits, value.nominal, value.inside]),
+    ...procedure.adjusters.flatMap((adjuster) => [adjuster.range, adjuster.smallest]),
+    ...procedure.worksheets.flatMap((sheet) => [...sheet.columns, ...sheet.results].map((part) => part.limits)),
+    ...procedure.steps.flatMap((step) => [step.hold, step.wait]),
+  ].flatMap((choice) => (choice ? [...leavesOf(choice)] : []));
+  const expressions = [
+    ...procedure.values.map((value) => value.from),
+    ...procedure.adjusters.flatMap((adjuster) => adjuster.moves.flatMap(({ effect }) => [...leavesOf(effect)])),
+    ...procedure.worksheets.flatMap((sheet) => [...sheet.columns, ...sheet.results].map((part) => part.from)),
+  ];
+  return new Set([...limits, ...expressions].flatMap(namesOf));
+}
+
+/** Values and worksheets that a step measures, an expression or a text names, or an adjuster watches. */
+export function usedReadings(procedure: Procedure): ReadonlySet<string> {
+  return new Set([
+    ...procedure.steps.flatMap((step) => step.measure.map(({ value }) => value)),
+    ...namesInNumbers(procedure),
+    ...[...placesOf(procedure)].map((path) => path.split('.')[0] ?? path),
+  ]);
+}
