@@ -79,15 +79,10 @@ function uses(expr: Expr, key: string): boolean {
   return partsOf(expr).some((part) => uses(part, key));
 }
 
-/** 1 where the expression never falls as the input grows through its range in the box, -1 where it never rises, else 0. */
-export function directionsOf(expr: Expr, box: Box, scope: ValueScope): ReadonlyMap<string, -1 | 0 | 1> {
+/** How much the expression changes with each input of the box, as a range over it; undefined where that is not bounded. */
+export function slopesOf(expr: Expr, box: Box, scope: ValueScope): ReadonlyMap<string, Scaled | undefined> {
   const inputs = inputsIn(box, scope);
-  const directions = new Map<string, -1 | 0 | 1>();
-  for (const key of box.keys()) {
-    const slope = trySlope(expr, key, inputs);
-    directions.set(key, !slope ? 0 : sign(slope.low) >= 0 ? 1 : sign(slope.high) <= 0 ? -1 : 0);
-  }
-  return directions;
+  return new Map([...box.keys()].map((key) => [key, trySlope(expr, key, inputs)]));
 }
 
 function trySlope(expr: Expr, key: string, inputs: Inputs): Scaled | undefined {

@@ -27,7 +27,18 @@ import {
   withPi,
 } from '../enclosure.js';
 import type { Rational } from '../rational.js';
-import { compare, fromNumber, magnitudeBits, one, rational, sign, subtract, toNumber, zero } from '../rational.js';
+import {
+  compare,
+  equals,
+  fromNumber,
+  magnitudeBits,
+  one,
+  rational,
+  sign,
+  subtract,
+  toNumber,
+  zero,
+} from '../rational.js';
 import type { Unit } from '../unit.js';
 import { asDifference, noUnit, toBase } from '../unit.js';
 import type { Expr, Parsed } from './ast.js';
@@ -168,7 +179,14 @@ function readName(expr: Extract<Expr, { kind: 'name' }>, inputs: Inputs): Scaled
 }
 
 function encloseBinary(expr: Extract<Expr, { kind: 'binary' }>, inputs: Inputs): Scaled {
-  const [left, right] = [enclose(expr.left, inputs), enclose(expr.right, inputs)];
+  const left = enclose(expr.left, inputs);
+  // `x * x` is never negative, `x - x` is nothing, whatever x is
+  if (!isPoint(left) && expr.op !== '+' && expr.op !== '^' && isSameValue(expr.left, expr.right)) {
+    if (expr.op === '*') return raiseRange(left, 2);
+    if (expr.op === '/') refuseZero(expr.right, left);
+    return exactly(expr.op === '-' ? zero : one);
+  }
+  const right = enclose(expr.right, inputs);
   switch (expr.op) {
     case '+':
       return addRanges(left, right);
@@ -182,6 +200,27 @@ function encloseBinary(expr: Extract<Expr, { kind: 'binary' }>, inputs: Inputs):
     case '^':
       return raiseTo(expr, left, right);
   }
+}
+
+// two ranges written in the text are two inputs, even where they read the same
+function isSameValue(a: Expr, b: Expr): boolean {
+  if (a.kind === 'number') return b.kind === 'number' && a.unit === b.unit && equals(a.value, b.value);
+  if (a.kind === 'name') return b.kind === 'name' && a.path === b.path;
+  if (a.kind === 'pi') return b.kind === 'pi';
+  if (a.kind === 'negate') return b.kind === 'negate' && isSameValue(a.of, b.of);
+  if (a.kind === 'binary')
+    return b.kind === 'binary' && a.op === b.op && isSameValue(a.left, b.left) && isSameValue(a.right, b.right);
+  if (a.kind !== 'call') return false;
+  return (
+    b.kind === 'call' &&
+    a.name === b.name &&
+    a.args.length === b.args.length &&
+    a.args.every((arg, i) => isSameArgument(arg, b.args[i]))
+  );
+}
+
+function isSameArgument(a: Expr, b: Expr | undefined): boolean {
+  return b !== undefined && isSameValue(a, b);
 }
 
 function refuseZero(expr: Expr, value: Enclosure): void {

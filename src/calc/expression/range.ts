@@ -1,20 +1,35 @@
 // The sharp range of an expression over ranged inputs: an outer bound that nothing can leave, and an inner one whose every
 // value some inputs reach. Means, in this order: single use, inputs that act one way, corners, then halving the box.
 
-import type { Enclosure } from '../enclosure.js';
-import { encloses, hull, isPoint } from '../enclosure.js';
+import type { Enclosure, Scaled } from '../enclosure.js';
+import { encloses, hull, isPoint, multiplyRanges, scaled } from '../enclosure.js';
 import type { Rational } from '../rational.js';
-import { add, compare, larger, multiply, rational, smaller, subtract, zero } from '../rational.js';
+import {
+  add,
+  compare,
+  divide,
+  larger,
+  multiply,
+  rational,
+  sign,
+  smaller,
+  subtract,
+  toNumber,
+  zero,
+} from '../rational.js';
 import type { Expr, Parsed } from './ast.js';
 import type { Box } from './box.js';
 import { inputsIn, keyOf } from './box.js';
-import { directionsOf, isOneWay } from './directions.js';
+import { isOneWay, slopesOf } from './directions.js';
 import type { Inputs, ValueScope } from './evaluate.js';
 import { catchFault, enclose, plain, widthOf, writtenRange } from './evaluate.js';
-import { partsOf } from './names.js';
+import { namesIn, partsOf } from './names.js';
 import { FaultError, fail } from './scan.js';
 
-/** `outer` holds every value that the expression can take; every value in `attained` is taken by some inputs. */
+/**
+ * `outer` holds every value that the expression can take; every value in `attained` is taken by some inputs. Where nothing
+ * was reached for sure, the low end of `attained` stands above its high end.
+ */
 export interface SharpRange {
   readonly outer: Enclosure;
   readonly attained: Enclosure;
@@ -75,7 +90,8 @@ function checkDomains(expr: Expr, problem: Problem): void {
   const written = expr.kind === 'around' || expr.kind === 'range';
   if (!written) for (const part of partsOf(expr)) checkDomains(part, problem);
   const watched = watchedPart(expr);
-  if (!watched) return;
+  // a part with columns is judged row by row when the whole is evaluated
+  if (!watched || namesIn(expr).some(({ path }) => Array.isArray(problem.scope(path)))) return;
   const box: Box = new Map([...usesOf(expr, problem.scope)].map(([key, { range }]) => [key, range]));
   try {
     over(expr, box, problem);
@@ -125,7 +141,9 @@ function sharpen(expr: Expr, problem: Problem): SharpRange {
   const oneWay = often.filter((key) => isOneWay(expr, key));
   const corners = oneWay.length === often.length && often.length <= 8 ? cornersOf(box, often) : undefined;
   const found = corners ? overCorners(expr, corners, problem) : undefined;
-  return found ?? halve(expr, { box, often }, problem);
+  if (found?.proved) return found;
+  const halved = halve(expr, { box, split: often.length > 0 ? often : [...box.keys()] }, problem);
+  return found ? judge(meet(found.outer, halved.outer), joinReached(found.attained, halved.attained)) : halved;
 }
 
 /** Every choice of an end for each of some inputs. */
@@ -202,8 +220,8 @@ interface Piece {
 }
 
 // Halves the box where it matters until what is bounded and what is reached meet, or the budget ends.
-function halve(expr: Expr, start: { box: Box; often: readonly string[] }, problem: Problem): SharpRange {
-  let attained: Enclosure | undefined;
+function halve(expr: Expr, start: { box: Box; split: readonly string[] }, problem: Problem): SharpRange {
+  let attained = attainedBy(expr, [start.box], problem);
   let settled: Enclosure | undefined;
   const look = (box: Box): Piece => {
     const { range, reached } = bound(expr, box, problem);
@@ -215,7 +233,7 @@ function halve(expr: Expr, start: { box: Box; often: readonly string[] }, proble
     const reach = attained;
     const worst = pieces.reduce((a, b) => (excess(b, reach) > excess(a, reach) ? b : a));
     pieces = pieces.filter((piece) => piece !== worst);
-    for (const box of split(worst.box, start.often)) {
+    for (const box of split(worst.box, start)) {
       const piece = look(box);
       if (piece.range && attained && lies(piece.range, attained))
         settled = settled ? hull(settled, piece.range) : piece.range;
@@ -227,38 +245,38 @@ function halve(expr: Expr, start: { box: Box; often: readonly string[] }, proble
       return false;
     });
   }
-  if (pieces.some((piece) => !piece.range))
+  if (pieces.some((piece) => !piece.range)) {
+    over(expr, start.box, problem);
     fail({
       start: expr.start,
       end: expr.end,
       message: 'The range could not be bounded: a division or root was not settled in time',
       help: 'Narrow the inputs, or write the expression more simply.',
     });
+  }
   const ranges = [settled, attained, ...pieces.map((piece) => piece.range)].filter((range) => range !== undefined);
   return judge(ranges.reduce(hull), attained);
 }
 
 // a hair of room: a rounded root never meets what is reached exactly
 function lies(range: Enclosure, attained: Enclosure): boolean {
-  const room = multiply(widthOf(attained), rational(1, 10n ** 12n));
+  const room = multiply(widthOf(attained), multiply(partInBillion, rational(1, 2)));
   return compare(subtract(attained.low, room), range.low) <= 0 && compare(range.high, add(attained.high, room)) <= 0;
 }
 
 function excess(piece: Piece, attained: Enclosure | undefined): number {
   if (!piece.range || !attained) return Number.POSITIVE_INFINITY;
   const out = larger(subtract(attained.low, piece.range.low), subtract(piece.range.high, attained.high));
-  return Number(out.num) / Number(out.den) || 0;
+  return toNumber(out);
 }
 
-function split(box: Box, often: readonly string[]): readonly Box[] {
-  const weigh = (key: string): number => {
-    const range = box.get(key);
-    if (!range) return 0;
-    const width = widthOf(range);
-    const size = larger(larger(range.high, subtract(zero, range.low)), rational(1, 10n ** 30n));
-    return (Number(width.num) * Number(size.den)) / (Number(width.den) * Number(size.num)) || 0;
+// the input that has been halved least, by the width that is left of its own
+function split(box: Box, start: { box: Box; split: readonly string[] }): readonly Box[] {
+  const left = (key: string): number => {
+    const [range, whole] = [box.get(key), start.box.get(key)];
+    return range && whole ? toNumber(divide(widthOf(range), widthOf(whole))) : 0;
   };
-  const widest = often.reduce((a, b) => (weigh(b) > weigh(a) ? b : a));
+  const widest = start.split.reduce((a, b) => (left(b) > left(a) ? b : a));
   const range = box.get(widest);
   if (!range || isPoint(range)) return [box];
   const middle = pointIn(range).low;
@@ -268,33 +286,66 @@ function split(box: Box, often: readonly string[]): readonly Box[] {
   ];
 }
 
-// the range over one piece, with each input that acts one way there put to its end
+// the range over one piece: each input that acts one way there put to its end, and the mean-value form about the middle
 function bound(
   expr: Expr,
   box: Box,
   problem: Problem,
 ): { range: Enclosure | undefined; reached: Enclosure | undefined } {
   problem.left.evaluations -= 1;
-  const directions = directionsOf(expr, box, problem.scope);
+  const slopes = slopesOf(expr, box, problem.scope);
   const [lowest, highest] = [new Map(box), new Map(box)];
-  for (const [key, direction] of directions) {
+  for (const [key, slope] of slopes) {
     const range = box.get(key);
+    const direction = !slope ? 0 : sign(slope.low) >= 0 ? 1 : sign(slope.high) <= 0 ? -1 : 0;
     if (!range || direction === 0) continue;
     const [from, to] = direction > 0 ? [range.low, range.high] : [range.high, range.low];
     lowest.set(key, { low: from, high: from });
     highest.set(key, { low: to, high: to });
   }
   const [low, high] = [tryOver(expr, lowest, problem), tryOver(expr, highest, problem)];
-  const range = low && high && { low: low.low, high: high.high };
   const points = [lowest, highest]
     .map((corner) => tryOver(expr, middleOf(corner), problem))
     .filter((at) => at !== undefined);
+  const direct = low && high && { low: low.low, high: high.high };
+  const range = narrow(direct, meanValue(expr, { box, slopes }, problem));
   if (points.length === 0) return { range, reached: undefined };
   const reached = { low: points.map((at) => at.high).reduce(smaller), high: points.map((at) => at.low).reduce(larger) };
   return {
     range,
     reached: compare(reached.low, reached.high) <= 0 ? reached : { low: reached.high, high: reached.high },
   };
+}
+
+// f(middle) + the sum of slope * (x - middle): its width shrinks with the square of the box
+function meanValue(
+  expr: Expr,
+  of: { box: Box; slopes: ReadonlyMap<string, Scaled | undefined> },
+  problem: Problem,
+): Enclosure | undefined {
+  const middle = middleOf(of.box);
+  let sum = tryOver(expr, middle, problem);
+  for (const [key, range] of of.box) {
+    const [slope, at] = [of.slopes.get(key), middle.get(key)];
+    if (!sum || !slope || !at) return undefined;
+    const change = plain(multiplyRanges(slope, scaled(subtract(range.low, at.low), subtract(range.high, at.low))));
+    sum = { low: add(sum.low, change.low), high: add(sum.high, change.high) };
+  }
+  return sum;
+}
+
+function narrow(a: Enclosure | undefined, b: Enclosure | undefined): Enclosure | undefined {
+  return a && b ? meet(a, b) : (a ?? b);
+}
+
+function meet(a: Enclosure, b: Enclosure): Enclosure {
+  return { low: larger(a.low, b.low), high: smaller(a.high, b.high) };
+}
+
+// where nothing was reached, low stands above high
+function joinReached(a: Enclosure, b: Enclosure): Enclosure {
+  if (compare(a.low, a.high) > 0) return b;
+  return compare(b.low, b.high) > 0 ? a : hull(a, b);
 }
 
 /** Whether zero is surely among the values. */
