@@ -67,5 +67,3 @@ export interface Findings<T> {
   readonly value: T;
   readonly diagnostics: readonly Diagnostic[];
 }
-
-
