@@ -1,6 +1,6 @@
 // Student's t distribution: what coverage factors are read from where few readings stand behind an uncertainty.
 
-import { normalQuantile, normalShare } from './normal.js';
+import { normalDensity, normalQuantile, normalShare } from './normal.js';
 
 const SQRT_PI = 1.772453850905516;
 
@@ -15,7 +15,7 @@ export function studentBeyond(t: number, degrees: number): number {
     );
   }
   if (t === Infinity) return 0;
-  if (degrees > 1e12) return 2 * normalShare(-t);
+  if (degrees > 1e8) return 2 * (normalShare(-t) + (normalDensity(t) * (t * t * t + t)) / (4 * degrees));
   const square = t * t;
   const x = degrees / (degrees + square);
   const rest = square / (degrees + square);
@@ -37,7 +37,7 @@ export function coverageFactor(level: number, degrees: number): number {
     );
   }
   const beyond = 1 - level;
-  if (degrees > 1e12) return -normalQuantile(beyond / 2);
+  if (degrees > 1e4) return fromNormal(-normalQuantile(beyond / 2), degrees);
   let high = 1;
   while (studentBeyond(high, degrees) > beyond && high < 1e150) high *= 2;
   let low = 0;
@@ -47,6 +47,15 @@ export function coverageFactor(level: number, degrees: number): number {
     else high = middle;
   }
   return low + (high - low) / 2;
+}
+
+/** t from the normal z of the same share, for many degrees (Abramowitz, Stegun 26.7.5). */
+function fromNormal(z: number, degrees: number): number {
+  const q = z * z;
+  const first = (q + 1) / 4;
+  const second = ((5 * q + 16) * q + 3) / 96;
+  const third = (((3 * q + 19) * q + 17) * q - 15) / 384;
+  return z * (1 + (first + (second + third / degrees) / degrees) / degrees);
 }
 
 interface Beta {
@@ -62,7 +71,8 @@ function betaShare({ x, front, a, b }: Beta): number {
   if (x === 0) return 0;
   const whole = SQRT_PI / gammaRatio(a === 0.5 ? b : a);
   let fraction = 1;
-  for (let k = 400; k > 0; k -= 1) {
+  // Converges in about sqrt(a) steps.
+  for (let k = 400 + 8 * Math.ceil(Math.sqrt(Math.max(a, b))); k > 0; k -= 1) {
     const m = k >> 1;
     const odd = (k & 1) === 1;
     const top = odd ? -(a + m) * (a + b + m) * x : m * (b - m) * x;

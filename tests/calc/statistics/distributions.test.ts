@@ -100,6 +100,14 @@ describe('Student', () => {
     }
   });
 
+  test('both ways of working out agree where one takes over from the other', () => {
+    for (const level of [0.5, 0.95, 0.9973]) {
+      expect(studentBeyond(coverageFactor(level, 10001), 10001) / (1 - level)).toBeCloseTo(1, 10);
+      expect(studentBeyond(coverageFactor(level, 2e8), 2e8) / (1 - level)).toBeCloseTo(1, 10);
+      expect(coverageFactor(level, 9999) / coverageFactor(level, 10001) - 1).toBeLessThan(1e-7);
+    }
+  });
+
   test('many degrees come to the normal distribution; fewer never give a smaller factor', () => {
     expect(coverageFactor(0.95, 1e9)).toBeCloseTo(1.959963984540054 + 2.3722713e-9, 12);
     expect(coverageFactor(0.95, Infinity)).toBeCloseTo(1.959963984540054, 12);
