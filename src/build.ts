@@ -1,6 +1,6 @@
 // From a checked book to every file of the output. Pure; the bytes of the browser's part are handed in.
 
-import { emitCards } from './emit/cards/cards.js';
+import { cardFonts, emitCards } from './emit/cards/cards.js';
 import { emitSite } from './emit/pages/site.js';
 import type { ResolvedBook } from './model/resolved.js';
 import type { OrderResult } from './order/result.js';
@@ -14,8 +14,8 @@ export interface BuildInput {
 }
 
 /** The site, its search, the cards and the open book, by path. */
-export async function buildBook(input: BuildInput): Promise<ReadonlyMap<string, string | Uint8Array>> {
+export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8Array> {
   const site = emitSite(input.resolved, { proofs: input.proofs, figures: input.figures, assets: input.assets });
-  const cards = await emitCards(input.resolved, { proofs: input.proofs, assets: input.assets });
+  const cards = emitCards(input.resolved, { proofs: input.proofs, fonts: cardFonts(input.assets) });
   return new Map([...site, ...cards].sort(([a], [b]) => (a < b ? -1 : 1)));
 }

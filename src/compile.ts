@@ -2,6 +2,8 @@
 // Pure: reads no clock, no disk.
 
 import { byPlace, type Diagnostic } from './diagnostic/diagnostic.js';
+import { cardFaults } from './emit/cards/cards.js';
+import type { CardFonts } from './emit/cards/fonts.js';
 import type { Book } from './model/book.js';
 import type { ResolvedBook } from './model/resolved.js';
 import { proveVariant } from './order/prove.js';
@@ -21,6 +23,8 @@ export interface CheckInput {
   readonly figures: ReadonlySet<string>;
   /** `YYYY-MM-DD`, for review dates. */
   readonly today?: string;
+  /** The faces that cards are set in. Without them it is not checked whether cards fit. */
+  readonly fonts?: CardFonts;
   /** Only these rigs: `tarn-40+row-12x20`. */
   readonly rig?: string;
 }
@@ -48,7 +52,10 @@ export function checkBook(input: CheckInput): Checked {
   }
   const context = { resolved, book, ...(input.today === undefined ? {} : { today: input.today }) };
   const judged = runRules(rules, context, proofs);
-  const { kept, waived } = sortOutWaived([...read.diagnostics, ...resolution.diagnostics, ...judged], book);
+  const found = [...read.diagnostics, ...resolution.diagnostics, ...judged];
+  // Whether a card fits is asked of what is right: a wrong procedure is mended first.
+  const cards = input.fonts && holds(found, false) ? cardFaults(resolved, { proofs, fonts: input.fonts }) : [];
+  const { kept, waived } = sortOutWaived([...found, ...cards], book);
   return { diagnostics: sorted(kept), waived: sorted(waived), book, resolved, proofs };
 }
 

@@ -12,21 +12,21 @@ export interface BuildOptions extends CheckOptions {
 }
 
 /** Gives the exit code: 0 built, 1 errors found and nothing written. */
-export async function runBuild(book: string | undefined, options: BuildOptions, terminal: Terminal): Promise<number> {
+export function runBuild(book: string | undefined, options: BuildOptions, terminal: Terminal): number {
   const loaded = loadBook(book, options);
   report(loaded, options, terminal);
   if (!loaded.holds) {
     terminal.err('Nothing was built.\n');
     return 1;
   }
-  const files = await filesOf(loaded);
+  const files = filesOf(loaded);
   writeFolder(options.out, files);
   terminal.err(`${files.size} files are in ${options.out}\n`);
   return 0;
 }
 
 /** Every file of the output, for a book that holds. */
-export async function filesOf(loaded: Loaded): Promise<ReadonlyMap<string, string | Uint8Array>> {
+export function filesOf(loaded: Loaded): ReadonlyMap<string, string | Uint8Array> {
   const { resolved, proofs } = loaded.checked;
   if (!resolved) throw new Error('A book that holds was not worked out');
   return buildBook({ resolved, proofs, figures: loaded.figures, assets: packageFiles('dist/site') });

@@ -5,11 +5,13 @@ import { byPlace, type Diagnostic } from '../diagnostic/diagnostic.js';
 import { renderJson } from '../diagnostic/json.js';
 import { renderSarif } from '../diagnostic/sarif.js';
 import { renderSummary, renderText } from '../diagnostic/text.js';
+import { cardFonts } from '../emit/cards/cards.js';
 import { findBook, readBookFolder } from '../io.js';
 import { catalogue } from '../rules/catalogue.js';
 import type { SourceFile } from '../text/source.js';
 import { Misuse } from './misuse.js';
 import { type CheckOptions, todayOf } from './options.js';
+import { packageFiles } from './package-files.js';
 import type { Terminal } from './terminal.js';
 
 export interface Loaded {
@@ -38,6 +40,7 @@ export function loadBook(path: string | undefined, options: CheckOptions): Loade
     sources: read.files,
     figures: new Set(read.figures.keys()),
     today: todayOf(options.today),
+    fonts: cardFonts(packageFiles('dist/site')),
     ...(options.rig === undefined ? {} : { rig: options.rig }),
   });
   const diagnostics = [...read.diagnostics, ...checked.diagnostics].sort(byPlace);

@@ -41,7 +41,7 @@ function program(terminal: Terminal, finish: Exit): Command {
     'Check, then write the site, its search, the cards and data/book.json. Errors leave the old output untouched.',
   )
     .option('--out <dir>', 'where to write', 'public')
-    .action(async (book, options) => finish(await runBuild(book, options, terminal)));
+    .action((book, options) => finish(runBuild(book, options, terminal)));
   bookCommand('serve', 'Build, and serve the result on the loopback address.')
     .option('--port <number>', 'the port to listen on; one that is taken gives way to a free one', '8321')
     .action(async (book, options) => finish(await runServe(book, options, terminal)));
@@ -49,7 +49,7 @@ function program(terminal: Terminal, finish: Exit): Command {
     .option('--out <dir>', 'where to write', 'cards')
     .option('--machine <id>', 'only for this machine')
     .option('--unit <id>', "only for this customer's unit")
-    .action(async (book, options) => finish(await runCards(book, options, terminal)));
+    .action((book, options) => finish(runCards(book, options, terminal)));
   stepgauge
     .command('new')
     .description('A commented file, or a whole small book, that passes `check`.')

@@ -1,0 +1,140 @@
+// A worked-out book to its cards: one PDF for each machine and variant of a procedure, in each language it is written in.
+
+import { type Diagnostic, diagnose } from '../../diagnostic/diagnostic.js';
+import type { ResolvedBook, Variant } from '../../model/resolved.js';
+import type { OrderResult } from '../../order/result.js';
+import { shortCodes } from '../short-code.js';
+import { type CardContent, contentOf } from './content.js';
+import { drawCard } from './draw.js';
+import { type CardFonts, openFonts } from './fonts.js';
+import { type LayoutFault, layOut } from './layout.js';
+import { speaks } from './words.js';
+
+export interface CardsInput {
+  readonly proofs: ReadonlyMap<string, OrderResult>;
+  readonly fonts: CardFonts;
+}
+
+/** One card to make. */
+export interface Card {
+  readonly variant: Variant;
+  readonly machine: string;
+  readonly language: string;
+  /** What a person reads out, and what the printed code leads to. */
+  readonly code: string;
+  /** `cards/tarn-40/learn-height-range.pdf`. */
+  readonly path: string;
+  readonly url: string;
+}
+
+/** The faces of the cards, from the files of the browser's part. */
+export function cardFonts(assets: ReadonlyMap<string, Uint8Array>): CardFonts {
+  const face = (weight: number): Uint8Array => {
+    const found = [...assets].find(([path]) => path.endsWith(`b612-latin-${weight}-normal.woff2`));
+    if (!found) throw new Error(`The face of weight ${weight} is not among the assets`);
+    return found[1];
+  };
+  return openFonts(face(400), face(700));
+}
+
+/** Every card of a book. A withdrawn procedure has none. */
+export function cardsOf(resolved: ResolvedBook): readonly Card[] {
+  const pairs = resolved.variants
+    .filter(({ procedure }) => procedure.status !== 'withdrawn')
+    .flatMap((variant) =>
+      [...new Set(variant.rigs.map(({ machine }) => machine))].map((machine) => ({ variant, machine })),
+    );
+  const codes = shortCodes(pairs.map(({ variant, machine }) => `${machine} ${variant.id}`));
+  const base = resolved.book.settings.url.value.replace(/\/*$/, '/');
+  return pairs.flatMap(({ variant, machine }) =>
+    languagesOf(resolved, variant).map((language, i) => {
+      const code = codes.get(`${machine} ${variant.id}`) ?? '';
+      const path = `cards/${i === 0 ? '' : `${language}/`}${machine}/${variant.id}.pdf`;
+      return {
+        variant,
+        machine,
+        language,
+        code,
+        path,
+        url: `${base}c/${code.toLowerCase()}/#${variant.procedure.revision}`,
+      };
+    }),
+  );
+}
+
+function languagesOf({ book }: ResolvedBook, { procedure }: Variant): readonly string[] {
+  const [first = 'en', ...others] = book.settings.languages;
+  return [first, ...others.filter((language) => speaks(language) && procedure.source.translations.has(language))];
+}
+
+/** The PDFs by path. Throws where one does not fit: `cardFaults` has said so before. */
+export function emitCards(
+  resolved: ResolvedBook,
+  { proofs, fonts }: CardsInput,
+  wanted: (card: Card) => boolean = () => true,
+): ReadonlyMap<string, Uint8Array> {
+  const files = new Map<string, Uint8Array>();
+  for (const card of cardsOf(resolved).filter(wanted)) {
+    const content = contentFor(resolved, card, proofs);
+    const layout = layOut(content, fonts);
+    if (layout.faults.length > 0) throw new Error(`The card ${card.path} does not fit`);
+    files.set(card.path, drawCard(content, layout, fonts));
+  }
+  return files;
+}
+
+function contentFor(resolved: ResolvedBook, card: Card, proofs: CardsInput['proofs']): CardContent {
+  const proof = proofs.get(card.variant.id);
+  return contentOf(resolved, { ...card, ...(proof ? { proof } : {}) });
+}
+
+/** What does not fit a card, and signs that cannot be printed: an error each, at the procedure. */
+export function cardFaults(resolved: ResolvedBook, { proofs, fonts }: CardsInput): readonly Diagnostic[] {
+  const found = new Map<string, Diagnostic>();
+  for (const card of cardsOf(resolved)) {
+    const content = contentFor(resolved, card, proofs);
+    const at = card.variant.procedure.source.title.at;
+    for (const fault of layOut(content, fonts).faults) {
+      const diagnostic = diagnose({ code: 'card-overflow', severity: 'error', at, ...faultWords(fault) });
+      found.set(`${at.file} ${diagnostic.message}`, diagnostic);
+    }
+    const lacking = fonts.lacking(textOf(content));
+    if (lacking.length > 0) {
+      const signs = lacking.map(
+        (sign) => `\`${sign}\` (U+${(sign.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`,
+      );
+      const diagnostic = diagnose({
+        code: 'sign-not-printable',
+        severity: 'error',
+        at,
+        message: `The card cannot print ${signs.join(', ')}: its face has no such sign`,
+        help: 'Say it in words: `at least` for a sign of comparison, `ohm` for the Greek letter.',
+        note: 'A sign that is missing on paper would leave a gap in a sentence or a number.',
+      });
+      found.set(`${at.file} ${diagnostic.message}`, diagnostic);
+    }
+  }
+  return [...found.values()];
+}
+
+function faultWords(fault: LayoutFault): { message: string; help: string } {
+  const millimetres = (points: number): string => `${Math.ceil((points * 25.4) / 72)}\u00a0mm`;
+  switch (fault.kind) {
+    case 'too-tall':
+      return {
+        message: `On the card ${fault.name} is ${millimetres(fault.over)} too tall for one side`,
+        help: 'Shorten its text with `card:`, or cut the step in two.',
+      };
+    case 'too-wide':
+      return {
+        message: `On the card \`${fault.word}\` in ${fault.name} is wider than its column`,
+        help: 'Put a blank into it, or say it in shorter words.',
+      };
+    case 'title-too-long':
+      return { message: `On the card the title takes ${millimetres(fault.over)} too much`, help: 'Shorten the title.' };
+  }
+}
+
+function textOf(content: CardContent): string {
+  return JSON.stringify([content.title, content.rig, content.blocks, content.hazards, content.issue]);
+}

@@ -1,0 +1,313 @@
+// What stands on a card: a variant for one machine, in one language, as blocks. Says nothing of where they go.
+
+import { negate, sign } from '../../calc/rational.js';
+import type { Hazard } from '../../model/conditions.js';
+import type {
+  ResolvedBook,
+  ResolvedBranch,
+  ResolvedProcedure,
+  ResolvedStep,
+  ResolvedWorksheet,
+  Variant,
+} from '../../model/resolved.js';
+import type { Words } from '../../model/text.js';
+import type { OrderResult } from '../../order/result.js';
+import { wordsOf } from '../book-text.js';
+import { endProcedures, stepLabel } from '../step-label.js';
+import { dateIn, numberIn } from '../words/interface.js';
+import { rigWords } from './rig-words.js';
+import { type Run, runsOf } from './text.js';
+import { type CardWord, cardWord } from './words.js';
+
+export interface HazardPanel {
+  readonly id: string;
+  readonly severity: Hazard['severity']['value'];
+  readonly word: string;
+  readonly text: string;
+}
+
+export interface StepBlock {
+  readonly kind: 'step';
+  readonly label: string;
+  readonly runs: readonly Run[];
+  /** What is seen, and where to go: each a line of its own. */
+  readonly notes: readonly (readonly Run[])[];
+  readonly hazards: readonly string[];
+}
+
+export interface TableBlock {
+  readonly kind: 'table';
+  readonly title: string;
+  readonly rows: readonly { readonly label: string; readonly limits: string }[];
+}
+
+export interface SheetBlock {
+  readonly kind: 'sheet';
+  readonly title: string;
+  readonly columns: readonly string[];
+  readonly rows: number;
+  readonly results: readonly { readonly label: string; readonly limits: string }[];
+}
+
+export type Block =
+  | StepBlock
+  | TableBlock
+  | SheetBlock
+  | { readonly kind: 'conditions'; readonly items: readonly string[] }
+  | { readonly kind: 'heading'; readonly text: string }
+  | { readonly kind: 'note'; readonly runs: readonly Run[] };
+
+export interface CardContent {
+  readonly language: string;
+  readonly title: string;
+  readonly rig: string;
+  readonly mode: string;
+  readonly blocks: readonly Block[];
+  /** Every hazard that a step meets, gravest first. */
+  readonly hazards: readonly HazardPanel[];
+  /** Revision and dates. */
+  readonly issue: string;
+  readonly code: string;
+  readonly url: string;
+  /** `YYYY-MM-DD`: what the file says of its making. */
+  readonly date: string;
+}
+
+export interface CardFor {
+  readonly variant: Variant;
+  readonly machine: string;
+  readonly language: string;
+  readonly code: string;
+  readonly url: string;
+  readonly proof?: OrderResult;
+}
+
+const gravest = ['will-kill', 'may-kill', 'may-injure', 'damage'];
+
+/** Gathers a card's content. */
+export function contentOf(resolved: ResolvedBook, card: CardFor): CardContent {
+  const voice = voiceOf(resolved, card);
+  const { procedure } = card.variant;
+  const steps = stepBlocks(procedure, voice, '');
+  const ends = endProcedures(card.variant).flatMap((end) => stepBlocks(end.procedure, voice, end.prefix));
+  const conditions = procedure.requires.map(({ words }) => voice.say(words));
+  const blocks: Block[] = [
+    ...(conditions.length > 0 ? [{ kind: 'conditions' as const, items: conditions }] : []),
+    ...steps,
+    ...readings(procedure, voice),
+    ...(ends.length > 0 ? [{ kind: 'heading' as const, text: voice.word('at-end') }, ...ends] : []),
+    {
+      kind: 'note',
+      runs: [...runsOf(voice.word('trouble'), true), ...runsOf(` ${capital(voice.end('call-service'))}.`)],
+    },
+    { kind: 'note', runs: runsOf(voice.word('manual')) },
+  ];
+  const met = new Set([...steps, ...ends].flatMap(({ hazards }) => hazards));
+  return {
+    language: card.language,
+    title: voice.say(procedure.title),
+    rig: rigWords(resolved, card),
+    mode: voice.word('read-do'),
+    blocks,
+    hazards: panelsOf(resolved, met, voice),
+    issue: issueOf(procedure, voice),
+    code: card.code,
+    url: card.url,
+    date: procedure.source.reviewed?.on?.value ?? '2000-01-01',
+  };
+}
+
+/** How a card speaks: texts of the book, its own words, ends, hazards of steps. */
+interface Voice {
+  readonly language: string;
+  readonly say: (words: Words | undefined) => string;
+  readonly word: (key: CardWord, parts?: Readonly<Record<string, string | number>>) => string;
+  readonly end: (end: string) => string;
+  readonly hazardsOf: (label: string, step: ResolvedStep) => readonly string[];
+}
+
+function voiceOf(resolved: ResolvedBook, { language, proof, variant }: CardFor): Voice {
+  const { settings } = resolved.book;
+  const first = settings.languages[0] ?? 'en';
+  const word: Voice['word'] = (key, parts) => cardWord(language, key, parts);
+  const ends: Record<string, string> = {
+    done: word('done'),
+    stop: word('stop'),
+    'call-service': word('call', { phone: settings.phone.value.replaceAll(' ', '\u00a0') }),
+  };
+  const prefixes = new Map(
+    endProcedures(variant).flatMap(({ ends: of, prefix }) => of.map((end) => [end, prefix] as const)),
+  );
+  const met = new Map(
+    (proof?.facts ?? []).map(({ place, hazards }) => [
+      (place.end ? (prefixes.get(place.end) ?? '') : '') + place.number,
+      hazards,
+    ]),
+  );
+  return {
+    language,
+    say: (words) => (words ? (words[language] ?? words[first] ?? '') : ''),
+    word,
+    end: (end) => ends[end] ?? end,
+    hazardsOf: (label, step) => [...new Set([...(met.get(label) ?? []), ...step.hazards])],
+  };
+}
+
+function panelsOf({ book }: ResolvedBook, met: ReadonlySet<string>, voice: Voice): readonly HazardPanel[] {
+  return [...book.hazards.values()]
+    .filter(({ id }) => met.has(id))
+    .sort((a, b) => gravest.indexOf(a.severity.value) - gravest.indexOf(b.severity.value))
+    .map(({ id, severity, what, harm, avoid }) => ({
+      id,
+      severity: severity.value,
+      word: voice.word(severity.value),
+      text: [what, harm, avoid].map((text) => voice.say(wordsOf(text))).join(' '),
+    }));
+}
+
+function stepBlocks(procedure: ResolvedProcedure, voice: Voice, prefix: string): readonly StepBlock[] {
+  const labels = new Map(procedure.steps.map((step) => [step.id, stepLabel(step, prefix)]));
+  const toWhere = (branch: ResolvedBranch): string => branchWords(branch, voice, labels);
+  return procedure.steps.flatMap((step) => {
+    const label = stepLabel(step, prefix);
+    const block: StepBlock = {
+      kind: 'step',
+      label,
+      runs: runsOf(stepText(step, procedure, voice)),
+      notes: stepNotes(step, procedure, voice, toWhere),
+      hazards: step.run ? [] : voice.hazardsOf(label, step),
+    };
+    return step.run ? [block, ...stepBlocks(step.run, voice, label)] : [block];
+  });
+}
+
+function stepText(step: ResolvedStep, procedure: ResolvedProcedure, voice: Voice): string {
+  const own = step.card ?? step.do ?? step.ask;
+  const who = step.by > 1 ? `${voice.word('person', { count: step.by })}: ` : '';
+  if (own) return who + voice.say(own);
+  if (step.run) return who + voice.word('run', { title: voice.say(step.run.title) });
+  const names = step.measure.map((id) => labelOf(id, procedure, voice));
+  return who + voice.word('read', { values: names.join(', ') });
+}
+
+function labelOf(id: string, procedure: ResolvedProcedure, voice: Voice): string {
+  const found =
+    procedure.values.find((value) => value.id === id) ?? procedure.worksheets.find((sheet) => sheet.id === id);
+  return found?.label ? voice.say(found.label) : id;
+}
+
+function stepNotes(
+  step: ResolvedStep,
+  procedure: ResolvedProcedure,
+  voice: Voice,
+  toWhere: (branch: ResolvedBranch) => string,
+): readonly (readonly Run[])[] {
+  const said = stepText(step, procedure, voice);
+  const note = (lead: string, text: string): readonly Run[] => [...runsOf(`${lead}: `, true), ...runsOf(text)];
+  const timed = (['hold', 'wait'] as const).flatMap((key) => {
+    const time = step[key]?.text;
+    return time === undefined || said.includes(time)
+      ? []
+      : [runsOf(voice.word(key, { time: numberIn(voice.language, time) }))];
+  });
+  const technician = step.skill === 'technician' && procedure.skill !== 'technician';
+  const failing = [...step.when].filter(([, branch]) => branch.go !== 'call-service' || branch.because !== undefined);
+  const because = step.otherwise?.because ? `${voice.say(step.otherwise.because)} ` : '';
+  return [
+    ...(technician ? [runsOf(voice.word('technician'), true)] : []),
+    ...timed,
+    ...step.adjust.flatMap((id) => adjusterNotes(id, procedure, voice)),
+    ...(step.expect && !step.card ? [note(voice.word('expect'), voice.say(step.expect))] : []),
+    ...(step.otherwise ? [note(voice.word('failed'), `${because}${capital(toWhere(step.otherwise))}.`)] : []),
+    ...failing.map(([outcome, branch]) => note(voice.word(outcome), `${toWhere(branch)}.`)),
+    ...step.answers.map(({ label, branch }) => note(capital(voice.say(label)), `${toWhere(branch)}.`)),
+    ...(step.then ? [note(voice.word('then'), `${toWhere(step.then)}.`)] : []),
+  ];
+}
+
+function adjusterNotes(id: string, procedure: ResolvedProcedure, voice: Voice): readonly (readonly Run[])[] {
+  const adjuster = procedure.adjusters.find((one) => one.id === id);
+  if (!adjuster) return [];
+  const moved = [...adjuster.moves].flatMap(([value, { low, high }]) => {
+    const up = sign(low) > 0;
+    const down = sign(negate(high)) > 0;
+    return up || down ? [voice.word(up ? 'rises' : 'falls', { value: labelOf(value, procedure, voice) })] : [];
+  });
+  const way = adjuster.positive ? voice.say(adjuster.positive) : '+';
+  return [
+    [
+      ...runsOf(`${capital(way)}: `, true),
+      ...runsOf(`${moved.join('; ')}. ${numberIn(voice.language, adjuster.shown.range)}.`),
+    ],
+  ];
+}
+
+function branchWords(branch: ResolvedBranch, voice: Voice, labels: ReadonlyMap<string, string>): string {
+  const label = labels.get(branch.go);
+  if (label === undefined) return voice.end(branch.go);
+  if (branch.atMost === undefined) return voice.word('step', { step: label });
+  const again = voice.word('again', { step: label, count: branch.atMost });
+  if (!branch.otherwise) return again;
+  return `${again}, ${voice.word('else', { where: branchWords(branch.otherwise, voice, labels) })}`;
+}
+
+/** Tables of what is read, here and in what is run here: by instrument, then worksheets. */
+function readings(procedure: ResolvedProcedure, voice: Voice): readonly Block[] {
+  const all = [procedure, ...runBy(procedure)];
+  const tables = new Map<string, { label: string; limits: string }[]>();
+  for (const one of all) {
+    for (const value of one.values) {
+      const title = value.instrument
+        ? voice.say(value.instrument.label)
+        : value.derived
+          ? voice.word('worked-out')
+          : '';
+      const limits = numberIn(voice.language, value.shown.acceptance ?? '');
+      tables.set(title, [...(tables.get(title) ?? []), { label: voice.say(value.label), limits }]);
+    }
+  }
+  return [
+    ...[...tables].map(([title, rows]) => ({ kind: 'table' as const, title, rows })),
+    ...all.flatMap((one) => one.worksheets.map((sheet) => sheetBlock(sheet, voice))),
+  ];
+}
+
+function runBy(procedure: ResolvedProcedure): readonly ResolvedProcedure[] {
+  const found = procedure.steps.flatMap(({ run }) => (run ? [run, ...runBy(run)] : []));
+  return found.filter((one, i) => found.findIndex(({ id }) => id === one.id) === i);
+}
+
+/** Rows that a worksheet is printed with where its own count is open or high. */
+const mostRows = 8;
+
+function sheetBlock(sheet: ResolvedWorksheet, voice: Voice): SheetBlock {
+  return {
+    kind: 'sheet',
+    title: sheet.label ? voice.say(sheet.label) : '',
+    columns: sheet.columns.map(({ label, unit, choices }) => {
+      const after = unit?.symbol ? `, ${unit.symbol}` : choices ? ` (${choices.join(', ')})` : '';
+      return voice.say(label) + after;
+    }),
+    rows: Math.max(sheet.rows.min, Math.min(sheet.rows.max ?? sheet.rows.min, mostRows)),
+    results: sheet.results.map(({ label, shown }) => ({
+      label: voice.say(label),
+      limits: numberIn(voice.language, shown ?? ''),
+    })),
+  };
+}
+
+function issueOf({ revision, status, source }: ResolvedProcedure, voice: Voice): string {
+  const { on, next } = source.reviewed ?? {};
+  return [
+    status === 'draft' ? voice.word('draft') : '',
+    voice.word('revision', { revision }),
+    on ? dateIn(voice.language, on.value) : '',
+    next ? voice.word('by', { date: dateIn(voice.language, next.value) }) : '',
+  ]
+    .filter((part) => part !== '')
+    .join(' · ');
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,118 @@
+// A laid-out card into a PDF: real text, a tag tree, the code to scan. Same content, same bytes.
+
+import PDFDocument from 'pdfkit';
+import { encode } from 'uqr';
+import type { CardContent } from './content.js';
+import type { CardFonts } from './fonts.js';
+import { codeSide, type Face, headOf, type Layout } from './layout.js';
+import { card, sizes } from './measure.js';
+import { type Pen, penFor } from './pen.js';
+import { cardWord } from './words.js';
+
+/** Draws a card, a page for each face. */
+export function drawCard(content: CardContent, layout: Layout, fonts: CardFonts): Uint8Array {
+  const made = new Date(`${content.date}T00:00:00Z`);
+  const document = new PDFDocument({
+    size: [card.width, card.height],
+    margin: 0,
+    autoFirstPage: false,
+    tagged: true,
+    pdfVersion: '1.7',
+    lang: content.language,
+    displayTitle: true,
+    info: {
+      Title: `${content.title}, ${content.rig}`,
+      Producer: 'Stepgauge',
+      Creator: 'Stepgauge',
+      CreationDate: made,
+      ModDate: made,
+    },
+  });
+  fonts.register(document);
+  const root = document.struct('Document');
+  document.addStructure(root);
+  const word: Pen['word'] = (key) => cardWord(content.language, key);
+  const margin = { left: card.left, right: card.right };
+  const pen = penFor(document, root, { fonts, margin, leading: sizes.leading, word });
+  for (const [i, face] of layout.faces.entries()) {
+    document.addPage();
+    drawFace(pen, face, { content, fonts, page: i + 1, pages: layout.faces.length });
+  }
+  root.end();
+  return bytesOf(document);
+}
+
+interface Sheet {
+  readonly content: CardContent;
+  readonly fonts: CardFonts;
+  readonly page: number;
+  readonly pages: number;
+}
+
+function drawFace(pen: Pen, face: Face, sheet: Sheet): void {
+  drawHead(pen, sheet);
+  let list: (() => void)[] = [];
+  const flush = (): void => {
+    const steps = list;
+    list = [];
+    if (steps.length === 0) return;
+    pen.element('L', () => {
+      for (const paint of steps) paint();
+    });
+  };
+  for (const { block, y } of face.placed) {
+    // Steps that follow one another are one list of the tag tree.
+    if (block.name.startsWith('step ')) list.push(() => block.paint(pen, y));
+    else {
+      flush();
+      block.paint(pen, y);
+    }
+  }
+  flush();
+  drawFoot(pen, sheet);
+}
+
+function drawHead(pen: Pen, { content, fonts, page }: Sheet): void {
+  const { title, rig, mode, height } = headOf(content, fonts);
+  let y = card.top;
+  pen.element(page === 1 ? 'H1' : 'P', () => pen.lines(title.lines, { x: card.left, y, size: sizes.title }));
+  y += title.lines.length * sizes.title * 1.2;
+  pen.element('P', () => pen.lines(rig.lines, { x: card.left, y, size: sizes.small }));
+  y += rig.lines.length * sizes.small * sizes.leading;
+  pen.element('P', () => pen.lines(mode.lines, { x: card.left, y, size: sizes.small }));
+  const alt = cardWord(content.language, 'code', { url: content.url });
+  pen.element('Figure', () => drawCode(pen, content.url), { alt });
+  pen.rule(card.top + height - 2, 2.2);
+}
+
+/** Level Q, four modules of quiet zone on each side (ISO/IEC 18004). */
+function drawCode(pen: Pen, url: string): void {
+  const { data, size } = encode(url, { ecc: 'Q', boostEcc: false, border: 0 });
+  const side = codeSide / (size + 8);
+  const left = card.width - card.right - codeSide + 4 * side;
+  const squares = data.flatMap((row, y) =>
+    row.flatMap((dark, x) => (dark ? [{ x: left + x * side, y: card.top + (y + 4) * side }] : [])),
+  );
+  pen.squares(squares, side);
+}
+
+function drawFoot(pen: Pen, { content, fonts, page, pages }: Sheet): void {
+  const y = card.height - card.bottom - sizes.small * sizes.leading;
+  const size = sizes.small;
+  const right = `${cardWord(content.language, 'of', { page, pages })} · ${content.code}`;
+  pen.rule(y - 4, 2.2);
+  pen.element('P', () => pen.lines([[{ text: content.issue, bold: false }]], { x: card.left, y, size }));
+  const x = card.width - card.right - fonts.widthOf(right, false) * size;
+  pen.element('P', () => pen.lines([[{ text: right, bold: false }]], { x, y, size }));
+}
+
+/** The whole file. The document was written without waiting for anything, so all of it is there to read. */
+function bytesOf(document: PDFKit.PDFDocument): Uint8Array {
+  document.end();
+  const parts: Buffer[] = [];
+  for (let part = document.read() as Buffer | null; part !== null; part = document.read() as Buffer | null)
+    parts.push(part);
+  const bytes = Buffer.concat(parts);
+  if (!bytes.subarray(-6).toString('latin1').includes('%%EOF')) throw new Error('A card was not written whole');
+  return new Uint8Array(bytes);
+}

@@ -1,0 +1,107 @@
+// Measured blocks onto faces of a card: a step is never cut, and each caution stands on the face where it is met, before it.
+
+import type { CardContent } from './content.js';
+import type { CardFonts } from './fonts.js';
+import { card, type Measured, measure, measurePanel, room, sizes } from './measure.js';
+import { runsOf, wrap } from './text.js';
+
+/** A block and the height at which it begins. */
+export interface Placed {
+  readonly block: Measured;
+  readonly y: number;
+}
+
+export interface Face {
+  readonly placed: readonly Placed[];
+}
+
+export interface Layout {
+  readonly faces: readonly Face[];
+  readonly faults: readonly LayoutFault[];
+}
+
+/** Why a card cannot be made as it is. */
+export type LayoutFault =
+  | { readonly kind: 'too-tall'; readonly name: string; readonly over: number }
+  | { readonly kind: 'too-wide'; readonly name: string; readonly word: string }
+  | { readonly kind: 'title-too-long'; readonly over: number };
+
+/** The side of the code with its quiet zone, in points: 0.5 mm or more for each of its modules. */
+export const codeSide = 64;
+const footHeight = sizes.small * sizes.leading + 6;
+const floor = card.height - card.bottom - footHeight;
+
+/** Title lines beside the code, shared by measuring and drawing. */
+export function headOf(
+  content: CardContent,
+  fonts: CardFonts,
+): {
+  readonly title: ReturnType<typeof wrap>;
+  readonly rig: ReturnType<typeof wrap>;
+  readonly mode: ReturnType<typeof wrap>;
+  readonly height: number;
+} {
+  const width = room - codeSide - 8;
+  const title = wrap(runsOf(content.title, true), width, { size: sizes.title, fonts });
+  const rig = wrap(runsOf(content.rig), width, { size: sizes.small, fonts });
+  const mode = wrap(runsOf(content.mode), width, { size: sizes.small, fonts });
+  const text =
+    title.lines.length * sizes.title * 1.2 + (rig.lines.length + mode.lines.length) * sizes.small * sizes.leading;
+  return { title, rig, mode, height: Math.max(codeSide, text) + 6 };
+}
+
+/** Lays a card out on as many faces as it takes. */
+export function layOut(content: CardContent, fonts: CardFonts): Layout {
+  const head = headOf(content, fonts);
+  const panels = content.hazards.map((panel) => ({ id: panel.id, block: measurePanel(panel, { fonts }) }));
+  const blocks = content.blocks.map((block) => measure(block, { fonts }));
+  const faults: LayoutFault[] = [...blocks, ...panels.map(({ block }) => block)].flatMap((block) =>
+    block.tooWide === undefined ? [] : [{ kind: 'too-wide' as const, name: block.name, word: block.tooWide }],
+  );
+  const top = card.top + head.height;
+  if (head.title.tooWide !== undefined) faults.push({ kind: 'too-wide', name: 'title', word: head.title.tooWide });
+  if (top > card.height / 2) faults.push({ kind: 'title-too-long', over: top - card.height / 2 });
+  const faces: Face[] = [];
+  let rest = blocks;
+  while (rest.length > 0) {
+    const count = fitting(rest, top, panels);
+    if (count === 0) {
+      const block = rest[0];
+      const needed = heightOf(rest.slice(0, 1), panels);
+      if (block) faults.push({ kind: 'too-tall', name: block.name, over: top + needed - floor });
+    }
+    const taken = rest.slice(0, Math.max(count, 1));
+    faces.push(place(taken, top, panels));
+    rest = rest.slice(taken.length);
+  }
+  return { faces, faults };
+}
+
+type Panels = readonly { readonly id: string; readonly block: Measured }[];
+
+function panelsFor(blocks: readonly Measured[], panels: Panels): readonly Measured[] {
+  const met = new Set(blocks.flatMap(({ hazards }) => hazards));
+  return panels.filter(({ id }) => met.has(id)).map(({ block }) => block);
+}
+
+function heightOf(blocks: readonly Measured[], panels: Panels): number {
+  return [...panelsFor(blocks, panels), ...blocks].reduce((sum, { height }) => sum + height, 0);
+}
+
+/** How many of the next blocks one face takes. A heading does not stay behind alone. */
+function fitting(blocks: readonly Measured[], top: number, panels: Panels): number {
+  let count = 0;
+  while (count < blocks.length && top + heightOf(blocks.slice(0, count + 1), panels) <= floor) count += 1;
+  while (count > 1 && count < blocks.length && blocks[count - 1]?.keepWithNext) count -= 1;
+  return count;
+}
+
+function place(blocks: readonly Measured[], top: number, panels: Panels): Face {
+  let y = top;
+  const placed = [...panelsFor(blocks, panels), ...blocks].map((block) => {
+    const at = { block, y };
+    y += block.height;
+    return at;
+  });
+  return { placed };
+}
