@@ -47,26 +47,68 @@ export interface AcceptanceCase {
 export function acceptanceLimits(of: AcceptanceCase): Acceptance {
   const { limits, instrument, decision } = of;
   if (!instrument) return { limits };
-  const grid = gridOf(limits, instrument);
-  const guard = (reading: Rational): Rational =>
-    decision === 'simple' ? zero : squaredUncertainty(instrument, reading);
-  const worst = worstUncertainty(limits, instrument);
+  const { resolution, unit } = instrument;
+  return judge({
+    limits,
+    decision,
+    resolution,
+    unit: unit ?? limits.unit,
+    guard: (reading) => squaredUncertainty(instrument, reading),
+    worst: worstUncertainty(limits, instrument),
+  });
+}
+
+/** The acceptance limits where one uncertainty U holds for all readings; `resolution` in base units. */
+export function acceptanceByUncertainty(of: {
+  readonly limits: Limits;
+  readonly uncertainty: Rational;
+  readonly resolution?: Rational | undefined;
+  readonly decision: Decision;
+}): Acceptance {
+  const { limits, uncertainty, resolution, decision } = of;
+  const squared = multiply(uncertainty, uncertainty);
+  return judge({ limits, decision, resolution, unit: limits.unit, guard: () => squared, worst: uncertainty });
+}
+
+interface Judged {
+  readonly limits: Limits;
+  readonly decision: Decision;
+  readonly resolution: Rational | undefined;
+  readonly unit: Limits['unit'];
+  /** U^2 of a reading. */
+  readonly guard: Guard;
+  readonly worst: Rational;
+}
+
+function judge(of: Judged): Acceptance {
+  const { limits, decision, resolution, worst } = of;
+  const grid = gridOf(of);
+  const guard: Guard = decision === 'simple' ? () => zero : of.guard;
   const inner = {
     low: limits.low && innerLow(limits.low, grid, guard),
     high: limits.high && innerHigh(limits.high, grid, guard),
-  };
-  const outer = {
-    low: limits.low && outerLow(limits.low, grid, guard),
-    high: limits.high && negateLow(limits.high, grid, guard),
   };
   const tolerance = toleranceOf(limits);
   const wide = tolerance && sign(tolerance) > 0 ? tolerance : undefined;
   return {
     ...accepted(limits, inner, grid),
-    ...(decision === 'three-zone' && { failing: shownOn(grid, limits, outer) }),
+    ...(decision === 'three-zone' && { failing: shownOn(grid, limits, outerEnds(limits, grid, guard)) }),
     ...(tolerance && sign(worst) > 0 && { ratio: divide(tolerance, multiply(rational(2), worst)) }),
-    ...(wide && instrument.resolution && { coarseness: divide(instrument.resolution, wide) }),
+    ...(wide && resolution && { coarseness: divide(resolution, wide) }),
   };
+}
+
+function outerEnds(limits: Limits, grid: Grid, guard: Guard): Ends {
+  return {
+    low: limits.low && outerLow(limits.low, grid, guard),
+    high: limits.high && outerHigh(limits.high, grid, guard),
+  };
+}
+
+/** False where no reading would do. */
+interface Ends {
+  readonly low: Rational | undefined | false;
+  readonly high: Rational | undefined | false;
 }
 
 /** Readings are `origin` + whole multiples of `step`, in base units. */
@@ -76,14 +118,12 @@ interface Grid {
   readonly unit: Limits['unit'];
 }
 
-function gridOf(limits: Limits, instrument: Instrument): Grid {
-  const unit = instrument.unit ?? limits.unit;
+function gridOf({ limits, resolution, unit, worst }: Judged): Grid {
   const origin = unit.offset ?? zero;
-  if (instrument.resolution && sign(instrument.resolution) > 0) return { step: instrument.resolution, origin, unit };
+  if (resolution && sign(resolution) > 0) return { step: resolution, origin, unit };
   // no resolution is known: a tenth of the uncertainty loses little, and is no coarser than the book's own digits
-  const worst = divide(worstUncertainty(limits, instrument), unit.factor);
   const own = divide(multiply(limits.resolution, limits.unit.factor), unit.factor);
-  const fine = sign(worst) > 0 ? tenTo(decimalExponent(worst) - 1) : own;
+  const fine = sign(worst) > 0 ? tenTo(decimalExponent(divide(worst, unit.factor)) - 1) : own;
   return { step: multiply(compare(fine, own) < 0 ? fine : own, unit.factor), origin, unit };
 }
 
@@ -94,21 +134,13 @@ function worstUncertainty(limits: Limits, instrument: Instrument): Rational {
     .reduce(larger, zero);
 }
 
-function accepted(
-  limits: Limits,
-  ends: { low: Rational | undefined | false; high: Rational | undefined | false },
-  grid: Grid,
-): { limits?: Limits } {
+function accepted(limits: Limits, ends: Ends, grid: Grid): { limits?: Limits } {
   const { low, high } = ends;
   if (low === false || high === false || (low && high && compare(low, high) > 0)) return {};
   return { limits: shownOn(grid, limits, { low, high }) };
 }
 
-function shownOn(
-  grid: Grid,
-  limits: Limits,
-  ends: { low: Rational | undefined | false; high: Rational | undefined | false },
-): Limits {
+function shownOn(grid: Grid, limits: Limits, ends: Ends): Limits {
   const { low, high } = ends;
   const resolution = divide(grid.step, grid.unit.factor);
   return {
@@ -148,7 +180,7 @@ function outerLow(low: Rational, grid: Grid, guard: Guard): Rational | false {
   return searchDown(start, grid.step, may);
 }
 
-function negateLow(high: Rational, grid: Grid, guard: Guard): Rational | false {
+function outerHigh(high: Rational, grid: Grid, guard: Guard): Rational | false {
   const found = outerLow(negate(high), { ...grid, origin: negate(grid.origin) }, (reading) => guard(negate(reading)));
   return found === false ? false : negate(found);
 }

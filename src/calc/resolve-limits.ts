@@ -1,7 +1,6 @@
 // Written limits to exact limits for one rig: parameters put in, units and percentages settled, ends narrowed. What comes
 // out has a low end that is not above its high end, or there is a fault at its place.
 
-import { divideDimensions, isDimensionless, multiplyDimensions, raiseDimension } from './dimension.js';
 import type { Scaled } from './enclosure.js';
 import { absoluteRange, addRanges, multiplyRanges, negateRange, withPi } from './enclosure.js';
 import type { Expr, LimitsExpr, Parsed } from './expression/ast.js';
@@ -21,11 +20,11 @@ import {
   rational,
   sign,
   tenTo,
-  toNumber,
   zero,
 } from './rational.js';
+import { unitOfResult } from './result-unit.js';
 import type { Unit } from './unit.js';
-import { asDifference, baseUnit, combineUnits, findUnit, fromBase, isConvertible, noUnit } from './unit.js';
+import { fromBase, isConvertible, noUnit } from './unit.js';
 
 /** The limits of a parameter by its path; undefined where it has none. */
 export type LimitScope = (path: string) => Limits | undefined;
@@ -216,7 +215,7 @@ function look(expr: Expr, context: Context, value: Enclosure): Look {
       .map(({ look }) => convertStep(look, result.unit));
     return { unit: result.unit, resolution: coarse.reduce(larger) };
   }
-  const unit = unitOfResult(expr, context);
+  const unit = unitOfResult(expr, (path) => context.scope(path)?.unit);
   const size = larger(absolute(value.low), absolute(value.high));
   const inUnit = absolute(divide(size, unit.factor));
   return { unit, resolution: sign(inUnit) === 0 ? rational(1) : tenTo(decimalExponent(inUnit) - 3) };
@@ -265,45 +264,6 @@ function scaledLooks(
     look: { unit: look.unit, resolution: tenTo(decimalExponent(multiply(look.resolution, times))) },
     fits,
   }));
-}
-
-function unitOfResult(expr: Expr, context: Context): Unit {
-  switch (expr.kind) {
-    case 'number':
-      return expr.unit ? asDifference(expr.unit) : noUnit;
-    case 'name':
-      return asDifference(context.scope(expr.path)?.unit ?? noUnit);
-    case 'in-unit':
-      return expr.unit;
-    case 'binary':
-      return unitOfBinary(expr, context);
-    case 'call': {
-      const of = expr.args[0] ? unitOfResult(expr.args[0], context) : noUnit;
-      if (expr.name === 'sqrt') return baseUnit(raiseDimension(of.dimension, 0.5));
-      if (expr.name === 'slope' && expr.args[1])
-        return combineUnits(of, unitOfResult(expr.args[1], context), '/') ?? noUnit;
-      if (/^a(?:sin|cos|tan)$/.test(expr.name)) return findUnit('deg') ?? noUnit;
-      return /^(?:sin|cos|tan|count)$/.test(expr.name) ? noUnit : of;
-    }
-    default: {
-      const [first] = partsOf(expr);
-      return first ? unitOfResult(first, context) : noUnit;
-    }
-  }
-}
-
-function unitOfBinary(expr: Extract<Expr, { kind: 'binary' }>, context: Context): Unit {
-  const left = unitOfResult(expr.left, context);
-  if (expr.op === '+' || expr.op === '-') return left;
-  if (expr.op === '^') {
-    const { low } = withPi(enclose(expr.right, { scope: () => undefined }), 0);
-    const dimension = raiseDimension(left.dimension, toNumber(low));
-    return findUnit(`${left.symbol}^${low.num}`) ?? baseUnit(dimension);
-  }
-  const right = unitOfResult(expr.right, context);
-  const combine = expr.op === '*' ? multiplyDimensions : divideDimensions;
-  const dimension = combine(left.dimension, right.dimension);
-  return isDimensionless(dimension) ? noUnit : (combineUnits(left, right, expr.op) ?? baseUnit(dimension));
 }
 
 // the finer of two written resolutions, in the first one's unit

@@ -235,7 +235,10 @@ export function combineUnits(left: Unit, right: Unit, op: '*' | '/'): Unit | und
     .filter(({ power: exponent }) => exponent !== 0)
     .sort((a, b) => Math.sign(b.power) - Math.sign(a.power));
   const unit = remaining.length > 0 ? combine(remaining) : undefined;
-  return unit && !isDimensionless(unit.dimension) ? unit : undefined;
+  if (!unit || isDimensionless(unit.dimension)) return undefined;
+  // V/A is called ohm
+  const named = remaining.length > 1 && equals(unit.factor, one) && unit.pi === 0 ? baseUnit(unit.dimension) : unit;
+  return simpleUnits.has(named.symbol) && !named.symbol.includes(' ') ? named : unit;
 }
 
 function partsOfUnit(unit: Unit): readonly Part[] {

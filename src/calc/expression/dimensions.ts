@@ -84,8 +84,8 @@ function requireSame(at: { start: number; end: number }, found: Shape, expected:
   }
 }
 
-// a force times an arm, or an arc, differs from what it is used for by an angle alone
-function adviseAngle(a: Shape, b: Shape): { help?: string } {
+/** What to do where two dimensions differ by an angle alone, as a force times an arm and an arc do. */
+export function adviseAngle(a: Shape, b: Shape): { help?: string } {
   const ratio = divideDimensions(a.dimension, b.dimension);
   const off = ratio[7] ?? 0;
   if (off === 0 || !isDimensionless(divideDimensions(ratio, raiseDimension(angle, off)))) return {};
@@ -216,9 +216,8 @@ function shapeOf(expr: Expr, scope: ShapeScope): Shape {
   }
 }
 
-// a minus sign in front of a written number is the number's own: `-10 degC` is a point
 function refusePoint(expr: Expr, shape: Shape, what: string): Shape {
-  if (shape.temperature !== 'point' || (expr.kind === 'number' && what === 'reversed in sign')) return shape;
+  if (shape.temperature !== 'point') return shape;
   return fail({
     start: expr.start,
     end: expr.end,

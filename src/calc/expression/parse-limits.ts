@@ -74,8 +74,7 @@ function around(c: Cursor, parts: { middle: Expr; minus: Expr; plus: Expr; insid
 }
 
 function unitSymbol(expr: Expr): string | undefined {
-  const number = expr.kind === 'negate' ? expr.of : expr;
-  return number.kind === 'number' ? (number.unit ?? noUnit).symbol : undefined;
+  return expr.kind === 'number' ? (expr.unit ?? noUnit).symbol : undefined;
 }
 
 function bareNumber(expr: Expr): boolean {
@@ -84,7 +83,6 @@ function bareNumber(expr: Expr): boolean {
 
 // a bare number takes the unit of the last one; a bare last number behind a unit is a fault
 function takeUnit(c: Cursor, first: Expr, last: Expr): Expr {
-  const number = last.kind === 'negate' ? last.of : last;
   if (bareNumber(last) && (unitSymbol(first) ?? '') !== '') {
     const symbol = c.text.slice(first.start, first.end).replace(/^.*\d\s*/s, '');
     fail({
@@ -95,8 +93,5 @@ function takeUnit(c: Cursor, first: Expr, last: Expr): Expr {
       rewrites: [replaced(c.text, last.end, last.end, ` ${symbol}`)],
     });
   }
-  if (number.kind !== 'number' || !number.unit || !bareNumber(first)) return first;
-  const { unit } = number;
-  if (first.kind === 'negate' && first.of.kind === 'number') return { ...first, of: { ...first.of, unit } };
-  return first.kind === 'number' ? { ...first, unit } : first;
+  return last.kind === 'number' && last.unit && bareNumber(first) ? ({ ...first, unit: last.unit } as Expr) : first;
 }

@@ -1,5 +1,6 @@
 // Operators, parentheses, calls and names, by precedence and within stated bounds: the heart of the parser.
 
+import { negate } from '../rational.js';
 import { isUnitWord, nearestUnits, scanUnit } from '../unit.js';
 import type { Expr, Operator } from './ast.js';
 import { findFunction, functionNames, isKeyword } from './functions.js';
@@ -150,7 +151,10 @@ function parsePrefix(c: Cursor): Expr {
   if (sign !== '-' && sign !== '+') return parsePostfix(c);
   c.at = start + 1;
   const of = deeper(c, () => parseSum(c, signBinding));
-  return sign === '+' ? of : count(c, { kind: 'negate', of, start, end: of.end });
+  if (sign === '+') return of;
+  // the sign is the number's own: `-10 degC` is a point below zero, not a point turned round
+  if (of.kind === 'number' && /[\d.]/.test(c.text[of.start] ?? '')) return { ...of, start, value: negate(of.value) };
+  return count(c, { kind: 'negate', of, start, end: of.end });
 }
 
 function parsePostfix(c: Cursor): Expr {

@@ -19,10 +19,10 @@ import {
 } from '../rational.js';
 import type { Expr, Parsed } from './ast.js';
 import type { Box } from './box.js';
-import { inputsIn, keyOf } from './box.js';
+import { boxOf, inputsIn, usesOf } from './box.js';
 import { isOneWay, slopesOf } from './directions.js';
 import type { Inputs, ValueScope } from './evaluate.js';
-import { catchFault, enclose, plain, widthOf, writtenRange } from './evaluate.js';
+import { catchFault, enclose, plain, widthOf } from './evaluate.js';
 import { namesIn, partsOf } from './names.js';
 import { FaultError, fail } from './scan.js';
 
@@ -54,22 +54,6 @@ interface Problem {
   readonly left: { evaluations: number };
 }
 
-/** How often each ranged input is used. */
-function usesOf(expr: Expr, scope: ValueScope): Map<string, { range: Enclosure; count: number }> {
-  const uses = new Map<string, { range: Enclosure; count: number }>();
-  const visit = (node: Expr): void => {
-    const written = node.kind === 'around' || node.kind === 'range';
-    const found = node.kind === 'name' ? scope(node.path) : written ? writtenRange(node, { scope }) : undefined;
-    if (found && !Array.isArray(found) && !isPoint(found as Enclosure)) {
-      const key = keyOf(node);
-      uses.set(key, { range: found as Enclosure, count: (uses.get(key)?.count ?? 0) + 1 });
-    }
-    if (!written) for (const part of partsOf(node)) visit(part);
-  };
-  visit(expr);
-  return uses;
-}
-
 function over(expr: Expr, box: Box, problem: Problem): Enclosure {
   problem.left.evaluations -= 1;
   return plain(enclose(expr, inputsIn(box, problem.scope)));
@@ -92,7 +76,7 @@ function checkDomains(expr: Expr, problem: Problem): void {
   const watched = watchedPart(expr);
   // a part with columns is judged row by row when the whole is evaluated
   if (!watched || namesIn(expr).some(({ path }) => Array.isArray(problem.scope(path)))) return;
-  const box: Box = new Map([...usesOf(expr, problem.scope)].map(([key, { range }]) => [key, range]));
+  const box: Box = boxOf(expr, problem.scope);
   try {
     over(expr, box, problem);
   } catch (error) {
