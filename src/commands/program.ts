@@ -1,6 +1,7 @@
 // The program as a function: reads the call, hands it to one command, and turns what comes of it into an exit code.
 
 import { Command, CommanderError, Option } from 'commander';
+import { FileProblem } from '../io.js';
 import { runBuild } from './build.js';
 import { runCalc } from './calc.js';
 import { runCards } from './cards.js';
@@ -101,7 +102,7 @@ export async function run(words: readonly string[], terminal: Terminal): Promise
     return code;
   } catch (fault) {
     if (fault instanceof CommanderError) return fault.exitCode === 0 ? 0 : 2;
-    if (fault instanceof Misuse) {
+    if (fault instanceof Misuse || fault instanceof FileProblem) {
       terminal.err(`stepgauge: ${fault.message}\n`);
       return 2;
     }

@@ -1,5 +1,9 @@
 // The plain list of rules. Their order has no meaning; diagnostics are sorted by place.
 
+import adjusterCannotHelp from './adjusters/adjuster-cannot-help.js';
+import adjusterCannotTurn from './adjusters/adjuster-cannot-turn.js';
+import adjusterReachShort from './adjusters/adjuster-reach-short.js';
+import adjusterStepOverWindow from './adjusters/adjuster-step-over-window.js';
 import derivedLimitsIdleInUse from './derived/derived-limits-idle-in-use.js';
 import derivedLimitsImpossible from './derived/derived-limits-impossible.js';
 import derivedLimitsNeverFail from './derived/derived-limits-never-fail.js';
@@ -55,6 +59,10 @@ import unusedValue from './unused/unused-value.js';
 import unusedWorksheet from './unused/unused-worksheet.js';
 
 export const rules: readonly AnyRule[] = [
+  adjusterCannotHelp,
+  adjusterCannotTurn,
+  adjusterReachShort,
+  adjusterStepOverWindow,
   derivedLimitsIdleInUse,
   derivedLimitsImpossible,
   derivedLimitsNeverFail,

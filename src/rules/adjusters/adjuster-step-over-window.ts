@@ -1,0 +1,34 @@
+// A smallest turn that moves a value by more than its limits are wide.
+
+import { absolute, multiply } from '../../calc/rational.js';
+import { rule } from '../rule.js';
+import { amount, movedValues } from './reach.js';
+
+export default rule({
+  id: 'adjuster-step-over-window',
+  severity: 'warning',
+  needs: 'variant',
+  *run({ procedure }) {
+    for (const { adjuster, value, reach, effect, at } of movedValues(procedure)) {
+      if (!reach?.jumps || !adjuster.smallest || reach.share === 0) continue;
+      const step = amount(value, absolute(multiply(effect, adjuster.smallest)));
+      const related = [{ message: `\`${value.id}\` must be ${value.shown.acceptance}`, at: value.limitsAt }];
+      yield {
+        at,
+        related,
+        data: {
+          id: adjuster.id,
+          value: value.id,
+          step,
+          smallest: adjuster.shown.smallest ?? '',
+          limits: value.shown.acceptance,
+        },
+      };
+    }
+  },
+  say: ({ id, value, step, smallest, limits }) => ({
+    message: `The smallest turn of \`${id}\`, ${smallest}, moves \`${value}\` by ${step}: more than its limits ${limits} are wide`,
+    help: 'Mend `smallest` or the effect, or widen the limits if they may be wider.',
+    note: 'A person would step over the limits from one side to the other.',
+  }),
+});
