@@ -40,7 +40,7 @@ export function conformityProbability(tolerance: Bounds, measured: Measured): nu
 }
 
 /** Tolerance narrowed (guard > 0) or widened (guard < 0) at each limit that stands; low above high means nothing passes. */
-export function acceptanceLimits(tolerance: Bounds, guard: number): Bounds {
+export function guardLimits(tolerance: Bounds, guard: number): Bounds {
   return {
     ...(tolerance.low === undefined ? {} : { low: tolerance.low + guard }),
     ...(tolerance.high === undefined ? {} : { high: tolerance.high - guard }),
@@ -69,10 +69,10 @@ export function decide(
   if (!(guard >= 0) || Number.isNaN(value))
     throw new RangeError(`Unexpected reading ${value} with guard band ${guard}`);
   if (rule === 'simple') return isWithin(tolerance, value) ? 'pass' : 'fail';
-  const accepted = isWithin(acceptanceLimits(tolerance, guard), value);
+  const accepted = isWithin(guardLimits(tolerance, guard), value);
   if (accepted) return 'pass';
   if (rule === 'guarded') return 'fail';
-  return isWithin(acceptanceLimits(tolerance, -guard), value) ? 'unsure' : 'fail';
+  return isWithin(guardLimits(tolerance, -guard), value) ? 'unsure' : 'fail';
 }
 
 /**

@@ -52,9 +52,9 @@ export interface MeterAccuracy {
 
 /**
  * Largest error at a reading, in its unit: |reading| * p + range * q + counts * resolution; rectangular where nothing
- * else is said. `largestError(1.755, { ofReading: 0.005, counts: 1, resolution: 0.001 })` is 0.009775 V.
+ * else is said. `meterError(1.755, { ofReading: 0.005, counts: 1, resolution: 0.001 })` is 0.009775 V.
  */
-export function largestError(reading: number, accuracy: MeterAccuracy): number {
+export function meterError(reading: number, accuracy: MeterAccuracy): number {
   const { ofReading = 0, ofRange = 0, range = 0, counts = 0, resolution = 0 } = accuracy;
   return sized(Math.abs(reading) * ofReading + Math.abs(range) * ofRange + counts * resolution);
 }

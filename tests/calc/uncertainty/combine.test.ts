@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { correlation, summarise } from '../../../src/calc/statistics/summary.js';
 import { combine, expand, propagate } from '../../../src/calc/uncertainty/combine.js';
 import { simulate } from '../../../src/calc/uncertainty/monte-carlo.js';
-import { degreesFromDoubt, largestError, standardUncertainty } from '../../../src/calc/uncertainty/type-b.js';
+import { degreesFromDoubt, meterError, standardUncertainty } from '../../../src/calc/uncertainty/type-b.js';
 import { settings } from '../interval/exact.js';
 import { expectAbsolute, expectPrinted, expectRelative, expectSame } from '../outside/record.js';
 
@@ -176,14 +176,14 @@ describe('other worked examples', () => {
 
   // Instrument tutorials: accuracy as a share of the reading and counts of the last digit.
   test('a digital multimeter: four worked examples, and one for a height sensor', () => {
-    const claim = { of: 'largestError', against: 'instrument tutorials' };
-    const near = (reading: number, accuracy: Parameters<typeof largestError>[1], expected: number) =>
-      expectRelative(largestError(reading, accuracy), expected, 1e-12, claim);
+    const claim = { of: 'meterError', against: 'instrument tutorials' };
+    const near = (reading: number, accuracy: Parameters<typeof meterError>[1], expected: number) =>
+      expectRelative(meterError(reading, accuracy), expected, 1e-12, claim);
     near(1.755, { ofReading: 0.005, counts: 1, resolution: 0.001 }, 0.009775);
     near(100, { ofReading: 0.01, counts: 2, resolution: 0.1 }, 1.2);
     near(2, { ofReading: 0.005, counts: 3, resolution: 0.001 }, 0.013);
     near(2, { ofReading: 0.0008, counts: 2, resolution: 0.001 }, 0.0036);
-    const sensor = largestError(2.5, { ofReading: 0.005, counts: 3, resolution: 0.001 });
+    const sensor = meterError(2.5, { ofReading: 0.005, counts: 3, resolution: 0.001 });
     expectRelative(sensor, 0.0155, 1e-12, claim);
     expectRelative(standardUncertainty({ shape: 'rectangular', halfWidth: sensor }), 0.0089489291724392, 1e-12, claim);
     near(-3, { ofRange: 0.001, range: 10 }, 0.01);

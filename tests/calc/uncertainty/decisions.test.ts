@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  acceptanceLimits,
+  guardLimits,
   conformityProbability,
   decide,
   guardForRisk,
@@ -89,9 +89,9 @@ describe('guard bands', () => {
   });
 
   test('a guard band wider than half the tolerance leaves nothing that passes', () => {
-    expect(isEmptyZone(acceptanceLimits({ low: 0, high: 1 }, 0.6))).toBe(true);
-    expect(isEmptyZone(acceptanceLimits({ low: 0, high: 1 }, 0.5))).toBe(false);
-    expect(acceptanceLimits({ high: 3 }, 1)).toEqual({ high: 2 });
+    expect(isEmptyZone(guardLimits({ low: 0, high: 1 }, 0.6))).toBe(true);
+    expect(isEmptyZone(guardLimits({ low: 0, high: 1 }, 0.5))).toBe(false);
+    expect(guardLimits({ high: 3 }, 1)).toEqual({ high: 2 });
     expect(isEmptyZone({})).toBe(false);
   });
 });
@@ -166,7 +166,7 @@ describe('global risk', () => {
         fc.double({ min: 0, max: 0.9, noNaN: true }),
         (u, guard) => {
           const tolerance = { low: -1, high: 1 };
-          const acceptance = acceptanceLimits(tolerance, guard);
+          const acceptance = guardLimits(tolerance, guard);
           const { falseAccept, falseReject } = globalRisk(tolerance, acceptance, {
             mean: 0.3,
             standardDeviation: 0.5,
