@@ -185,6 +185,10 @@ export interface ProseSection {
   readonly step?: string;
   /** The section's markdown with placeholders found, without the heading. */
   readonly body: Template;
+  /** Links to places of the book (no outside addresses), as written. */
+  readonly links: readonly Located<string>[];
+  /** Pictures, all below `figures/`. */
+  readonly images: readonly Located<string>[];
   readonly at: Span;
 }
 

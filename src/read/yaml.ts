@@ -4,13 +4,14 @@
 import { type Node, parseDocument } from 'yaml';
 import type { Findings } from '../diagnostic/diagnostic.js';
 import type { SourceFile } from '../text/source.js';
+import { withoutFlood } from './flood.js';
 import type { Range } from './front-matter.js';
 import { mendText } from './mended.js';
 import { findTraps, textOf } from './trap-lines.js';
 import type { YamlNode } from './tree.js';
 import { findDocument } from './yaml-documents.js';
 import { faultsOf } from './yaml-faults.js';
-import { treeOf } from './yaml-tree.js';
+import { type TreeReader, treeOf } from './yaml-tree.js';
 
 export { splitFrontMatter } from './front-matter.js';
 
@@ -24,7 +25,7 @@ export function readYaml(file: SourceFile, range?: Range): Findings<YamlNode | u
   const document = findDocument(file, whole);
   const scan = findTraps(file, document.value);
   const diagnostics = [...document.diagnostics, ...scan.traps.map((trap) => trap.diagnostic)];
-  if (scan.tooDeep) return { value: undefined, diagnostics };
+  if (scan.tooDeep) return { value: undefined, diagnostics: withoutFlood(diagnostics) };
   const mended = mendText(
     textOf(file, document.value.end),
     document.value,
@@ -38,8 +39,8 @@ export function readYaml(file: SourceFile, range?: Range): Findings<YamlNode | u
     prettyErrors: false,
     logLevel: 'silent',
   });
-  diagnostics.push(...faultsOf(file.path, mended, parsed.errors));
-  const reader = { file: file.path, mended, diagnostics, isFaulty: parsed.errors.length > 0 };
+  const faults = faultsOf(file.path, mended, parsed.errors);
+  const reader: TreeReader = { file: file.path, mended, diagnostics: [], isFaulty: parsed.errors.length > 0 };
   const value = parsed.contents ? treeOf(reader, parsed.contents as Node) : undefined;
-  return { value, diagnostics };
+  return { value, diagnostics: withoutFlood([...diagnostics, ...faults, ...reader.diagnostics]) };
 }
