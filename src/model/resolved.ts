@@ -84,6 +84,8 @@ export interface ResolvedValue {
   readonly tolerance?: Limits;
   /** The limits in use: guarded where the decision rule says so, rounded inward to the instrument's resolution. */
   readonly acceptance?: Limits;
+  /** Under `three-zone`: outside these a reading fails for sure; between them and `acceptance` it is too close to call. */
+  readonly failing?: Limits;
   readonly inside?: Limits;
   readonly nominal?: Limits;
   /** The smallest step that a reading shows, in base units. */

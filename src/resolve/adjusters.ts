@@ -1,0 +1,115 @@
+// Adjusters for one rig: their range, their smallest step, and how far one unit of turn moves each value.
+
+import { divideDimensions, sameDimension } from '../calc/dimension.js';
+import { formatLimits } from '../calc/display.js';
+import { describeShape, dimensionOf, type Shape } from '../calc/expression/dimensions.js';
+import { evaluate } from '../calc/expression/evaluate.js';
+import { enclosureOf, isSingle, type Limits } from '../calc/limits.js';
+import { type Rational, sign } from '../calc/rational.js';
+import type { WrittenExpr } from '../model/numbers.js';
+import type { Adjuster, Procedure } from '../model/procedure.js';
+import type { ResolvedAdjuster } from '../model/resolved.js';
+import { spanWithin } from '../text/source.js';
+import { holdsFor } from './applies.js';
+import { pickEntry } from './choice.js';
+import { joinHyphens } from './hyphens.js';
+import { findLimits, parametersNamed, reportFault } from './numbers.js';
+import { isParameter } from './parameter-names.js';
+import type { Scene } from './scene.js';
+import { asChange, shapeOfLimits } from './shapes.js';
+import type { FoundValues } from './values.js';
+import { wordsFor } from './words.js';
+
+export interface FoundAdjusters {
+  readonly adjusters: readonly ResolvedAdjuster[];
+  /** Ids that this rig has, also those that a fault left without a result. */
+  readonly present: ReadonlySet<string>;
+}
+
+/** Works out every adjuster that the rig has. */
+export function resolveAdjusters(scene: Scene, procedure: Procedure, values: FoundValues): FoundAdjusters {
+  const written = procedure.adjusters.filter(({ only }) => !only || holdsFor(scene, only));
+  return {
+    adjusters: written.flatMap((adjuster) => resolveAdjuster(scene, adjuster, values) ?? []),
+    present: new Set(written.map(({ id }) => id)),
+  };
+}
+
+function resolveAdjuster(scene: Scene, source: Adjuster, values: FoundValues): ResolvedAdjuster | undefined {
+  const range = findLimits(scene, source.range)?.limits;
+  if (!range) return undefined;
+  const turn = asChange(shapeOfLimits(range));
+  const smallest = source.smallest && findSmallest(scene, source, turn);
+  const moves = new Map<string, { readonly low: Rational; readonly high: Rational }>();
+  for (const { value, effect } of source.moves) {
+    const shape = values.shapes.get(value.value);
+    const written = pickEntry(scene, effect)?.value;
+    const moved = written && shape && findEffect(scene, written, { value: value.value, shape: asChange(shape), turn });
+    if (moved) moves.set(value.value, moved);
+  }
+  const places = { values: values.values };
+  return {
+    source,
+    id: source.id,
+    label: wordsFor(scene, source.label, places),
+    unit: range.unit,
+    range,
+    ...(smallest?.low ? { smallest: smallest.low } : {}),
+    ...(source.positive ? { positive: wordsFor(scene, source.positive, places) } : {}),
+    moves,
+    ...(source.watch && values.present.has(source.watch.value) ? { watch: source.watch.value } : {}),
+    shown: { range: formatLimits(range), ...(smallest ? { smallest: formatLimits(smallest) } : {}) },
+  };
+}
+
+function findSmallest(scene: Scene, source: Adjuster, turn: Shape): Limits | undefined {
+  const found = source.smallest && findLimits(scene, source.smallest, { expected: turn });
+  if (!found) return undefined;
+  if (isSingle(found.limits) && found.limits.low && sign(found.limits.low) > 0) return found.limits;
+  scene.report({
+    code: 'not-a-single-number',
+    message: `The smallest turn of \`${source.id}\` is no single number above zero`,
+    at: found.at,
+    help: 'Write the smallest turn that can be made on purpose, as in `0.5 deg`.',
+  });
+  return undefined;
+}
+
+interface Moved {
+  readonly value: string;
+  readonly shape: Shape;
+  readonly turn: Shape;
+}
+
+/** The change of a value for one base unit of turn. */
+function findEffect(
+  scene: Scene,
+  { expr: written, source }: WrittenExpr,
+  { value, shape, turn }: Moved,
+): { readonly low: Rational; readonly high: Rational } | undefined {
+  const expr = joinHyphens(written, { isName: (path) => isParameter(scene.vocabulary, path) });
+  const named = parametersNamed(scene, { expr, source });
+  if (!named) return undefined;
+  const found = dimensionOf(expr, (path) => shapeOfLimits(named.get(path)));
+  if (!found.ok) {
+    reportFault(scene, source, { code: 'unit-mismatch', ...found.fault });
+    return undefined;
+  }
+  if (!sameDimension(found.value.dimension, divideDimensions(shape.dimension, turn.dimension))) {
+    const wanted = describeShape({ dimension: divideDimensions(shape.dimension, turn.dimension) });
+    scene.report({
+      code: 'unit-mismatch',
+      message: `\`${source.value.trim()}\` is a ${describeShape(found.value)}, expected a ${wanted}: how far one turn moves \`${value}\``,
+      at: spanWithin(source, expr.start, expr.end),
+      help: 'Write the change of the value for a turn, as in `0.45 V for 10 deg`.',
+    });
+    return undefined;
+  }
+  const result = evaluate(expr, (path) => {
+    const limits = named.get(path);
+    return limits && enclosureOf(limits);
+  });
+  if (result.ok) return { low: result.value.low, high: result.value.high };
+  reportFault(scene, source, { code: 'number-without-value', ...result.fault });
+  return undefined;
+}

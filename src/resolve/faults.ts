@@ -1,0 +1,149 @@
+// The faults that working out a book can meet: their codes, and how the same fault in many rigs becomes one diagnostic.
+
+import { byPlace, type Diagnostic, diagnose, type Severity } from '../diagnostic/diagnostic.js';
+import { rigLabel } from '../model/rig.js';
+import { completeRigs, type PartialRig } from './facets.js';
+
+/** Every code that this phase reports, with its severity. */
+export const resolveCodes = {
+  'acceptance-empty': 'error',
+  'applies-to-nothing': 'error',
+  'choice-ambiguous': 'error',
+  'choice-not-covered': 'error',
+  'circular-conditions': 'error',
+  'circular-parameter': 'error',
+  'circular-run': 'error',
+  'circular-value': 'error',
+  'depends-on-rig': 'error',
+  'duplicate-id': 'error',
+  'gives-without-validity': 'error',
+  'header-does-not-fit': 'error',
+  'limits-empty': 'error',
+  'limits-reversed': 'error',
+  'limits-without-quantity': 'error',
+  'missing-parameter': 'error',
+  'missing-target': 'error',
+  'missing-unit': 'error',
+  'missing-value': 'error',
+  'missing-word': 'error',
+  'mixed-choice': 'error',
+  'not-a-single-number': 'error',
+  'number-without-value': 'error',
+  'only-for-nothing': 'warning',
+  'placeholder-without-value': 'error',
+  'reserved-id': 'error',
+  'run-does-not-apply': 'error',
+  'serial-outside-machine': 'warning',
+  'serials-reversed': 'error',
+  'too-many-rigs': 'error',
+  'unit-mismatch': 'error',
+  'unknown-adjuster': 'error',
+  'unknown-choice-key': 'error',
+  'unknown-conditions': 'error',
+  'unknown-event': 'error',
+  'unknown-figure': 'error',
+  'unknown-hazard': 'error',
+  'unknown-header': 'error',
+  'unknown-header-type': 'error',
+  'unknown-instrument': 'error',
+  'unknown-job': 'warning',
+  'unknown-machine': 'error',
+  'unknown-option': 'error',
+  'unknown-parameter': 'error',
+  'unknown-place': 'error',
+  'unknown-placeholder': 'error',
+  'unknown-procedure': 'error',
+  'unknown-quantity': 'error',
+  'unknown-rig': 'error',
+  'unknown-software': 'error',
+  'unknown-state': 'error',
+  'unknown-state-value': 'error',
+  'unknown-step': 'error',
+  'unknown-tool': 'error',
+  'unknown-unit': 'error',
+  'unknown-value': 'error',
+  'unreadable-accuracy': 'error',
+  'unused-choice-entry': 'warning',
+} as const satisfies Readonly<Record<string, Severity>>;
+
+export type ResolveCode = keyof typeof resolveCodes;
+
+/**
+ * A fault as it was met for one rig. `{about}` in the message stands for `about`: the same fault that several rigs meet
+ * with different parts of them is then one diagnostic that names these parts.
+ */
+export interface Fault
+  extends Pick<Diagnostic, 'message' | 'at'>,
+    Partial<Pick<Diagnostic, 'help' | 'note' | 'fixes' | 'related'>> {
+  readonly code: ResolveCode;
+  readonly about?: string;
+}
+
+export type Report = (fault: Fault) => void;
+
+/** What one exploration met. A fault in one of `files` that all of its leaves have is reported without rigs. */
+export interface FaultRun {
+  readonly files: ReadonlySet<string>;
+  readonly leaves: readonly { readonly rig: PartialRig; readonly faults: readonly Fault[] }[];
+}
+
+interface Gathered {
+  readonly fault: Fault;
+  readonly about: Set<string>;
+  readonly related: Map<string, { readonly message: string; readonly at: Diagnostic['at'] }>;
+  readonly rigs: Set<PartialRig>;
+  concernsAll: boolean;
+}
+
+/** The same fault met by several rigs is one diagnostic with all of them; a run without leaves has none. */
+export function gatherFaults(runs: readonly FaultRun[]): readonly Diagnostic[] {
+  const gathered = new Map<string, Gathered>();
+  for (const run of runs) {
+    const leavesOf = new Map<Gathered, number>();
+    for (const { rig, faults } of run.leaves) {
+      for (const entry of new Set(faults.map((fault) => gather(gathered, fault)))) {
+        entry.rigs.add(rig);
+        leavesOf.set(entry, (leavesOf.get(entry) ?? 0) + 1);
+      }
+    }
+    for (const [entry, count] of leavesOf) {
+      if (count === run.leaves.length && run.files.has(entry.fault.at.file)) entry.concernsAll = true;
+    }
+  }
+  return [...gathered.values()].map((entry) => describe(entry)).sort(byPlace);
+}
+
+function gather(gathered: Map<string, Gathered>, fault: Fault): Gathered {
+  const { file, start, end } = fault.at;
+  const key = [fault.code, file, start, end, fault.message].join('\0');
+  const entry = gathered.get(key) ?? {
+    fault,
+    about: new Set<string>(),
+    related: new Map(),
+    rigs: new Set<PartialRig>(),
+    concernsAll: false,
+  };
+  gathered.set(key, entry);
+  if (fault.about !== undefined) entry.about.add(fault.about);
+  for (const place of fault.related ?? []) entry.related.set(JSON.stringify(place), place);
+  return entry;
+}
+
+function describe({ fault, about, related, rigs, concernsAll }: Gathered): Diagnostic {
+  const { about: _, message, ...rest } = fault;
+  const labels = concernsAll ? [] : [...rigs].flatMap((rig) => completeRigs(rig)).map(rigLabel);
+  return diagnose({
+    ...rest,
+    severity: resolveCodes[fault.code],
+    message: message.replace('{about}', joinNames([...about].sort(), 'and')),
+    related: [...related.values()],
+    rigs: [...new Set(labels)].sort(),
+  });
+}
+
+/** `\`a\`, \`b\` and \`c\``. */
+export function joinNames(names: readonly string[], word: 'and' | 'or'): string {
+  const quoted = names.map((name) => `\`${name}\``);
+  if (quoted.length < 2) return quoted.join('');
+  return `${quoted.slice(0, -1).join(', ')} ${word} ${quoted.at(-1)}`;
+}

@@ -1,0 +1,96 @@
+// Numbers of the shared files on their own: parameters, what must agree, instruments. Whether or not a procedure uses them.
+
+import { sameDimension } from '../calc/dimension.js';
+import { describeShape, dimensionOf, type Shape } from '../calc/expression/dimensions.js';
+import type { Header, Machine } from '../model/book.js';
+import type { Agreement, WrittenExpr } from '../model/numbers.js';
+import { exploreRigs } from './explore.js';
+import { type Ask, anyRig, type PartialRig } from './facets.js';
+import type { Fault, FaultRun, ResolveCode } from './faults.js';
+import { joinHyphens } from './hyphens.js';
+import { findInstrument } from './instruments.js';
+import { parameterLimits, parametersNamed, reportFault } from './numbers.js';
+import { isParameter, type Owner } from './parameter-names.js';
+import type { Scene } from './scene.js';
+import { shapeOfLimits } from './shapes.js';
+
+/** Rigs that the numbers of one file are looked at for, at the most. */
+const most = 512;
+
+/** Faults that count only where something uses the number. */
+const onUse: ReadonlySet<ResolveCode> = new Set(['choice-not-covered', 'missing-parameter', 'missing-word']);
+
+/** Looks at every number of the shared files for every rig that it may differ for. */
+export function checkSharedNumbers(scene: Omit<Scene, 'ask' | 'report'>): readonly FaultRun[] {
+  const { book } = scene;
+  const all = anyRig(book);
+  const runs: FaultRun[] = [];
+  for (const [owner, holders] of [
+    ['machine', book.machines],
+    ['header', book.headers],
+  ] as const) {
+    for (const holder of holders.values()) {
+      const start = { ...all, pairs: all.pairs.filter((pair) => pair[owner] === holder.id) };
+      if (start.pairs.length === 0) continue;
+      for (const look of looksAt(holder, owner)) runs.push(exploreFaults(scene, { start, file: holder.file }, look));
+    }
+  }
+  if (all.pairs.length === 0) return runs;
+  for (const { id, at } of book.instruments.values()) {
+    runs.push(exploreFaults(scene, { start: all, file: at.file }, (own) => findInstrument(own, id)));
+  }
+  return runs;
+}
+
+type Look = (scene: Scene) => unknown;
+
+function looksAt(holder: Machine | Header, owner: Owner): readonly Look[] {
+  const parameters = [...holder.parameters.values()].map(
+    ({ id, at }): Look =>
+      (scene) =>
+        parameterLimits(scene, `${owner}.${id}`, { at }),
+  );
+  return [
+    ...parameters,
+    ...holder.agree.map(
+      (agreement): Look =>
+        (scene) =>
+          checkAgreement(scene, agreement, owner),
+    ),
+  ];
+}
+
+function exploreFaults(
+  scene: Omit<Scene, 'ask' | 'report'>,
+  { start, file }: { readonly start: PartialRig; readonly file: string },
+  look: Look,
+): FaultRun {
+  const { leaves } = exploreRigs(scene.book, { start, most }, (ask: Ask) => {
+    const faults: Fault[] = [];
+    look({ ...scene, ask, report: (fault) => !onUse.has(fault.code) && faults.push(fault) });
+    return faults;
+  });
+  return { files: new Set([file]), leaves: leaves.map(({ rig, value }) => ({ rig, faults: value })) };
+}
+
+function checkAgreement(scene: Scene, { that, equals }: Agreement, owner: Owner): void {
+  const left = shapeOf(scene, that, owner);
+  const right = shapeOf(scene, equals, owner);
+  if (!left || !right || sameDimension(left.dimension, right.dimension)) return;
+  scene.report({
+    code: 'unit-mismatch',
+    message: `\`${that.source.value.trim()}\` is a ${describeShape(left)} and \`${equals.source.value.trim()}\` a ${describeShape(right)}: they cannot agree`,
+    at: equals.source.at,
+    related: [{ message: `a ${describeShape(left)}`, at: that.source.at }],
+    help: 'Mend whichever names the wrong parameter.',
+  });
+}
+
+function shapeOf(scene: Scene, { expr: written, source }: WrittenExpr, owner: Owner): Shape | undefined {
+  const expr = joinHyphens(written, { isName: (path) => isParameter(scene.vocabulary, path, owner) });
+  const named = parametersNamed(scene, { expr, source }, owner);
+  const shape = named && dimensionOf(expr, (path) => shapeOfLimits(named.get(path)));
+  if (shape?.ok) return shape.value;
+  if (shape) reportFault(scene, source, { code: 'unit-mismatch', ...shape.fault });
+  return undefined;
+}

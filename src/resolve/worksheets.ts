@@ -1,0 +1,181 @@
+// Worksheets for one rig: columns that are written down or computed, and results over all rows.
+
+import { isDimensionless, sameDimension } from '../calc/dimension.js';
+import { formatLimits } from '../calc/display.js';
+import type { Expr } from '../calc/expression/ast.js';
+import { describeShape, dimensionOf, type Shape } from '../calc/expression/dimensions.js';
+import { namesIn } from '../calc/expression/names.js';
+import type { Limits } from '../calc/limits.js';
+import type { Rational } from '../calc/rational.js';
+import { findUnit, noUnit, type Unit } from '../calc/unit.js';
+import type { WrittenExpr } from '../model/numbers.js';
+import type { Procedure, Worksheet, WorksheetColumn, WorksheetResult } from '../model/procedure.js';
+import type { ResolvedWorksheet } from '../model/resolved.js';
+import type { Located } from '../text/source.js';
+import { spanWithin } from '../text/source.js';
+import { joinHyphens } from './hyphens.js';
+import { findInstrument } from './instruments.js';
+import { findLimits, limitsFrom, parameterLimits, reportFault } from './numbers.js';
+import { isParameter } from './parameter-names.js';
+import type { Scene } from './scene.js';
+import { shapeOfLimits, shapeOfUnit } from './shapes.js';
+import { wordsFor } from './words.js';
+
+/** Works out every worksheet of a procedure; one whose rows are no count is left out, which is reported. */
+export function resolveWorksheets(scene: Scene, procedure: Procedure): readonly ResolvedWorksheet[] {
+  return procedure.worksheets.flatMap((sheet) => resolveWorksheet(scene, sheet) ?? []);
+}
+
+/** What the names in a worksheet's expressions stand for. Columns of choices have no shape. */
+interface Sheet {
+  readonly columns: ReadonlySet<string>;
+  readonly shapes: Map<string, Shape>;
+  readonly units: Map<string, Unit>;
+}
+
+function resolveWorksheet(scene: Scene, source: Worksheet): ResolvedWorksheet | undefined {
+  const rows = countRows(scene, source);
+  if (!rows) return undefined;
+  const sheet: Sheet = {
+    columns: new Set([...source.columns, ...source.results].map(({ id }) => id)),
+    shapes: new Map(),
+    units: new Map(),
+  };
+  const columns = source.columns.map((column) => resolveColumn(scene, column, sheet));
+  const results = source.results.flatMap((result) => resolveResult(scene, result, sheet) ?? []);
+  return {
+    source,
+    id: source.id,
+    ...(source.label ? { label: wordsFor(scene, source.label) } : {}),
+    rows,
+    columns,
+    results,
+  };
+}
+
+function countRows(scene: Scene, source: Worksheet): ResolvedWorksheet['rows'] | undefined {
+  const limits = limitsFrom(scene, source.rows, { expected: { dimension: noUnit.dimension } });
+  if (!limits) return undefined;
+  const whole = (end: Rational | undefined): number | undefined =>
+    end && end.den === 1n && end.num > 0n ? Number(end.num) : undefined;
+  const min = limits.low ? whole(limits.low) : 1;
+  const max = whole(limits.high);
+  if (min !== undefined && (!limits.high || max !== undefined)) return { min, ...(max === undefined ? {} : { max }) };
+  scene.report({
+    code: 'not-a-single-number',
+    message: `The rows of \`${source.id}\` are no count: \`${source.rows.source.value.trim()}\``,
+    at: source.rows.source.at,
+    help: 'Write whole numbers above zero, as in `4 to 8`.',
+  });
+  return undefined;
+}
+
+function resolveColumn(scene: Scene, column: WorksheetColumn, sheet: Sheet): ResolvedWorksheet['columns'][number] {
+  const { id, choices, from } = column;
+  const said = column.unit && findUnit(column.unit.value);
+  // a cell of this row stands for one value; only results see whole columns
+  const found = from && deriveCell(scene, from, { sheet, whole: false });
+  const instrument = column.readWith && findInstrument(scene, column.readWith.value)?.resolved;
+  const unit = said ?? (found && unitFor(found.shape, sheet)) ?? (choices || from ? undefined : noUnit);
+  if (found && said && column.unit) requireUnit(scene, { id, shape: found.shape, unit: said, said: column.unit });
+  const shape = found?.shape ?? (unit && !choices ? shapeOfUnit(unit) : undefined);
+  if (shape) sheet.shapes.set(id, shape);
+  if (unit) sheet.units.set(id, unit);
+  if (column.limits && shape) findLimits(scene, column.limits, { expected: shape });
+  return {
+    id,
+    label: wordsFor(scene, column.label),
+    ...(unit ? { unit } : {}),
+    ...(choices ? { choices: choices.map(({ value }) => value) } : {}),
+    ...(found ? { from: found.expr } : {}),
+    ...(instrument ? { instrument } : {}),
+  };
+}
+
+function resolveResult(
+  scene: Scene,
+  source: WorksheetResult,
+  sheet: Sheet,
+): ResolvedWorksheet['results'][number] | undefined {
+  const found = deriveCell(scene, source.from, { sheet, whole: true });
+  if (!found) return undefined;
+  const limits = source.limits && findLimits(scene, source.limits, { expected: found.shape })?.limits;
+  const said = source.unit && findUnit(source.unit.value);
+  if (said && source.unit) requireUnit(scene, { id: source.id, shape: found.shape, unit: said, said: source.unit });
+  const unit = said ?? limits?.unit ?? unitFor(found.shape, sheet);
+  if (!unit) {
+    if (!source.limits) {
+      scene.report({
+        code: 'missing-unit',
+        message: `Nothing says in which unit \`${source.id}\` is shown`,
+        at: source.at,
+        help: 'Add `unit:` or `limits:` with a unit.',
+      });
+    }
+    return undefined;
+  }
+  return {
+    id: source.id,
+    label: wordsFor(scene, source.label),
+    unit,
+    from: found.expr,
+    ...(limits ? { limits, shown: formatLimits(limits) } : {}),
+  };
+}
+
+/** The unit of the first column that measures the same, or of a bare number. */
+function unitFor(shape: Shape, sheet: Sheet): Unit | undefined {
+  for (const unit of sheet.units.values()) if (sameDimension(unit.dimension, shape.dimension)) return unit;
+  return isDimensionless(shape.dimension) ? noUnit : undefined;
+}
+
+interface Cell {
+  readonly expr: Expr;
+  readonly shape: Shape;
+}
+
+function deriveCell(
+  scene: Scene,
+  from: WrittenExpr,
+  { sheet, whole }: { readonly sheet: Sheet; readonly whole: boolean },
+): Cell | undefined {
+  const expr = joinHyphens(from.expr, {
+    isName: (path) => sheet.columns.has(path) || isParameter(scene.vocabulary, path),
+  });
+  const parameters = new Map<string, Limits>();
+  let complete = true;
+  for (const { path, start, end } of namesIn(expr)) {
+    if (sheet.columns.has(path)) {
+      if (!sheet.shapes.has(path)) complete = false;
+      continue;
+    }
+    const limits = parameterLimits(scene, path, { at: spanWithin(from.source, start, end) });
+    if (limits) parameters.set(path, limits);
+    else complete = false;
+  }
+  if (!complete) return undefined;
+  const found = dimensionOf(expr, (path) => {
+    const shape = sheet.shapes.get(path);
+    return shape ? { ...shape, column: whole } : shapeOfLimits(parameters.get(path));
+  });
+  if (found.ok) return { expr, shape: { dimension: found.value.dimension, temperature: found.value.temperature } };
+  reportFault(scene, from.source, { code: 'unit-mismatch', ...found.fault });
+  return undefined;
+}
+
+interface SaidUnit {
+  readonly id: string;
+  readonly shape: Shape;
+  readonly unit: Unit;
+  readonly said: Located<string>;
+}
+
+function requireUnit(scene: Scene, { id, shape, unit, said }: SaidUnit): void {
+  if (sameDimension(unit.dimension, shape.dimension)) return;
+  scene.report({
+    code: 'unit-mismatch',
+    message: `\`${unit.symbol}\` is no unit of what \`${id}\` comes to, a ${describeShape(shape)}`,
+    at: said.at,
+    help: 'Mend the unit or the expression.',
+  });
+}
