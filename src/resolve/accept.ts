@@ -1,18 +1,19 @@
 // The limits in use of a check value: its tolerance less the uncertainty of what it is read with.
 
-import { acceptanceLimits } from '../calc/acceptance.js';
+import { acceptanceByUncertainty, acceptanceLimits } from '../calc/acceptance.js';
 import { expandedUncertainty } from '../calc/accuracy.js';
+import { type DerivedInput, derivedUncertainty } from '../calc/derived-uncertainty.js';
 import { sameDimension } from '../calc/dimension.js';
 import { formatLimits } from '../calc/display.js';
-import type { Limits } from '../calc/limits.js';
-import { add, compare, divide, larger, multiply, type Rational, subtract, toMultiple } from '../calc/rational.js';
+import type { Expr } from '../calc/expression/ast.js';
+import { enclosureOf, type Limits } from '../calc/limits.js';
+import { divide, larger, multiply, type Rational, zero } from '../calc/rational.js';
 import { isSameSize, type Unit } from '../calc/unit.js';
 import type { CheckValue, DecisionRule } from '../model/procedure.js';
 import type { ResolvedValue } from '../model/resolved.js';
 import type { Span } from '../text/source.js';
-import type { Derivation } from './derive.js';
+import type { BareValue, Derivation } from './derive.js';
 import type { FoundInstrument } from './instruments.js';
-import { propagateUncertainty } from './propagate.js';
 import type { Scene } from './scene.js';
 
 /** What decides on a reading. */
@@ -51,23 +52,31 @@ function atEnds({ low, high }: Limits, of: (end: Rational) => Rational): NonNull
   return { ...(low ? { low: of(low) } : {}), ...(high ? { high: of(high) } : {}) };
 }
 
-/** The limits in use of a derived value: its tolerance less the uncertainty that its inputs bring (first order, GUM 5.1). */
+/**
+ * The limits in use of a derived value: its tolerance less the uncertainty that its inputs bring. Where one of these is read
+ * with nothing that says how good it is, the tolerance itself, rounded inward to what the inputs show.
+ */
 export function acceptDerived(scene: Scene, judged: Judged, derivation: Derivation): InUse {
   const { tolerance, unit, decision } = judged;
-  const step = coarsestStep(derivation, unit);
-  const resolution = step ? { resolution: step } : {};
-  if (!tolerance) return resolution;
-  const expanded = propagateUncertainty(derivation);
+  const resolution = coarsestStep(derivation, unit);
+  const known = resolution ? { resolution } : {};
+  if (!tolerance) return known;
+  const inputs = new Map<string, DerivedInput>();
+  const expr = gatherInputs(derivation, inputs);
+  const uncertainty = expr && derivedUncertainty(expr, inputs);
   const limits = inUnit(tolerance, unit);
-  const guard = decision === 'simple' ? undefined : expanded;
-  const acceptance = moveEnds(limits, { by: guard, step, inward: true });
-  const failing = decision === 'three-zone' ? moveEnds(limits, { by: expanded, step, inward: false }) : undefined;
+  const { limits: acceptance, failing } = acceptanceByUncertainty({
+    limits,
+    resolution,
+    decision,
+    uncertainty: uncertainty ?? zero,
+  });
   if (!acceptance) reportEmpty(scene, judged, { with: undefined });
   return {
     ...(acceptance ? { acceptance } : {}),
     ...(failing ? { failing } : {}),
-    ...resolution,
-    ...(expanded ? { uncertainty: atEnds(tolerance, () => expanded) } : {}),
+    ...known,
+    ...(uncertainty ? { uncertainty: atEnds(tolerance, () => uncertainty) } : {}),
   };
 }
 
@@ -79,33 +88,47 @@ function coarsestStep(derivation: Derivation, unit: Unit): Rational | undefined 
   return steps.length > 0 ? steps.reduce(larger) : undefined;
 }
 
-interface Move {
-  readonly by: Rational | undefined;
-  /** The ends come to lie on multiples of it, counted from the unit's zero. */
-  readonly step: Rational | undefined;
-  readonly inward: boolean;
+/** The expression over readings and parameters alone, with derived inputs put in; its inputs go into `inputs`. */
+function gatherInputs(derivation: Derivation, inputs: Map<string, DerivedInput>): Expr | undefined {
+  const inner = new Map<string, Expr>();
+  for (const input of derivation.inputs) {
+    const expr = input.derivation && gatherInputs(input.derivation, inputs);
+    const reading = input.derivation ? undefined : readingOf(input);
+    if (expr) inner.set(input.value.id, expr);
+    else if (reading) inputs.set(input.value.id, reading);
+    else return undefined;
+  }
+  for (const [path, limits] of derivation.parameters) {
+    const range = enclosureOf(limits);
+    if (!range) return undefined;
+    inputs.set(path, { range });
+  }
+  return substitute(derivation.expr, inner);
 }
 
-function moveEnds(limits: Limits, { by, step, inward }: Move): Limits | undefined {
-  const { unit } = limits;
-  const zero = unit.offset ?? { num: 0n, den: 1n };
-  const settle = (end: Rational, rounding: 'up' | 'down'): Rational =>
-    step ? add(zero, toMultiple(subtract(end, zero), step, rounding)) : end;
-  const shifted = (end: Rational, upward: boolean): Rational =>
-    by ? (upward ? add(end, by) : subtract(end, by)) : end;
-  const low = limits.low && settle(shifted(limits.low, inward), inward ? 'up' : 'down');
-  const high = limits.high && settle(shifted(limits.high, !inward), inward ? 'down' : 'up');
-  if (low && high && compare(low, high) > 0) return undefined;
-  const resolution = step ? divide(step, unit.factor) : by ? finer(limits, by) : limits.resolution;
-  return { ...limits, ...(low ? { low } : {}), ...(high ? { high } : {}), resolution };
+/** Where a reading may lie while it passes, and what it is read with. */
+function readingOf({ value, instrument }: BareValue): DerivedInput | undefined {
+  if (!instrument) return undefined;
+  const bands = [value.tolerance, value.inside, value.instrument?.range];
+  const low = bands.find((band) => band?.low)?.low;
+  const high = bands.find((band) => band?.high)?.high;
+  return low && high && { range: { low, high }, instrument: instrument.calc, instrumentName: instrument.resolved.id };
 }
 
-// without a step to round to, the ends are shown to a hundredth of what was taken off
-function finer(limits: Limits, by: Rational): Rational {
-  const wanted = divide(by, multiply(limits.unit.factor, { num: 100n, den: 1n }));
-  let resolution = limits.resolution;
-  while (compare(resolution, wanted) > 0 && wanted.num > 0n) resolution = divide(resolution, { num: 10n, den: 1n });
-  return resolution;
+function substitute(expr: Expr, inner: ReadonlyMap<string, Expr>): Expr {
+  switch (expr.kind) {
+    case 'name':
+      return inner.get(expr.path) ?? expr;
+    case 'negate':
+      return { ...expr, of: substitute(expr.of, inner) };
+    case 'binary':
+      return { ...expr, left: substitute(expr.left, inner), right: substitute(expr.right, inner) };
+    case 'call':
+      return { ...expr, args: expr.args.map((part) => substitute(part, inner)) };
+    default:
+      // what else there is stands in calculations by hand alone, which name no values
+      return expr;
+  }
 }
 
 /** The same limits as they are read in another unit; their ends stay where they are. */

@@ -38,7 +38,7 @@ export function exploreRigs<T>(
     if (leaves.length >= options.most) return { leaves, complete: false };
     const path = new Path(book, options.start, given);
     leaves.push({ value: run((question) => path.ask(question)), rig: path.rig });
-    waiting.push(...path.others.reverse());
+    waiting.push(...path.others);
   }
   return { leaves, complete: true };
 }
@@ -64,7 +64,14 @@ class Path {
     if (possible.length === 1) return first;
     const isGiven = this.#answers.length < this.#given.length;
     const answer = isGiven ? (this.#given[this.#answers.length] ?? first) : first;
-    if (!isGiven) this.others.push(...possible.slice(1).map((other) => [...this.#answers, other]));
+    // the last fork's others are looked at first, in their order
+    if (!isGiven)
+      this.others.push(
+        ...possible
+          .slice(1)
+          .reverse()
+          .map((other) => [...this.#answers, other]),
+      );
     this.#answers.push(answer);
     this.rig = narrowRig(this.#book, this.rig, [question, answer]);
     return answer;

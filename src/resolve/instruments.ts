@@ -1,7 +1,7 @@
 // Instruments as a rig has them: range, resolution and accuracy in plain numbers.
 
 import { type Accuracy, type Instrument as CalcInstrument, parseAccuracy } from '../calc/accuracy.js';
-import { sameDimension } from '../calc/dimension.js';
+import { isDimensionless, sameDimension } from '../calc/dimension.js';
 import { enclosureOf, isSingle, type Limits } from '../calc/limits.js';
 import { sign, zero } from '../calc/rational.js';
 import type { Unit } from '../calc/unit.js';
@@ -54,6 +54,7 @@ function resolveInstrument(scene: Scene, source: Instrument): FoundInstrument {
       accuracy: findAccuracy(scene, source) ?? noError,
       ...(resolution ? { resolution } : {}),
       ...(both ? { range: both } : {}),
+      ...(unit ? { unit } : {}),
     },
     ...(unit ? { unit } : {}),
     needs: resolveConditions(scene, source.needs),
@@ -79,13 +80,14 @@ function findStep(scene: Scene, source: Instrument, choice: NumberChoice): Limit
 function findAccuracy(scene: Scene, source: Instrument): Accuracy | undefined {
   const text = source.accuracy && pickEntry(scene, source.accuracy)?.value;
   if (!text) return undefined;
-  const accuracy = parseAccuracy(text.value);
+  const quantity = shapeOfQuantity(source.quantity.value);
+  const ratio = quantity !== undefined && isDimensionless(quantity.dimension);
+  const accuracy = parseAccuracy(text.value, { ratio });
   if (!accuracy.ok) {
     reportFault(scene, text, { code: 'unreadable-accuracy', ...accuracy.fault });
     return undefined;
   }
   const { dimension } = accuracy.value;
-  const quantity = shapeOfQuantity(source.quantity.value);
   if (dimension && quantity && !sameDimension(dimension, quantity.dimension)) {
     scene.report({
       code: 'unit-mismatch',

@@ -71,7 +71,6 @@ function resolveStep(
     values: stock.values.values,
     ...(hold ? { hold } : {}),
     ...(wait ? { wait } : {}),
-    ...(source.repeated ? { repeated: source.repeated } : {}),
   };
   const { units } = scene.book.settings;
   const callee = source.run && stock.run(scene, source.run);

@@ -14,8 +14,6 @@ export interface Places {
   readonly values?: ReadonlyMap<string, ResolvedValue>;
   readonly hold?: Limits;
   readonly wait?: Limits;
-  /** `side` and the side that the text was repeated for. */
-  readonly repeated?: { readonly variable: string; readonly value: string };
 }
 
 /** A text in every language of the book; a language that it lacks has the words of the first. */
@@ -52,7 +50,6 @@ function placeText(scene: Scene, place: Place, filling: Filling): string | undef
   const { places, language } = filling;
   const { path } = place;
   if (path === 'hold' || path === 'wait') return limitsText(scene, places[path], language);
-  if (places.repeated?.variable === path) return sideText(scene, places.repeated.value, language);
   if (path.startsWith('machine.')) return machineText(scene, place, filling);
   if (path.startsWith('header.')) return parameterText(scene, place, language);
   return valueText(scene, place, filling);
@@ -64,13 +61,6 @@ function limitsText(scene: Scene, limits: Limits | undefined, language: string):
 
 function parameterText(scene: Scene, place: Place, language: string): string | undefined {
   return limitsText(scene, parameterLimits(withoutRecorder(scene), place.path, { at: place.at }), language);
-}
-
-// another language's word for a side stands among the terms
-function sideText(scene: Scene, side: string, language: string): string {
-  const [first = ''] = scene.book.settings.languages;
-  const term = scene.book.terms.find(({ use }) => use.get(first)?.value === side);
-  return term?.use.get(language)?.value ?? side;
 }
 
 function machineText(scene: Scene, place: Place, { language }: Filling): string | undefined {

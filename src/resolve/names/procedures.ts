@@ -24,14 +24,13 @@ interface Own {
 /** Checks every name in a procedure. */
 export function checkProcedure(checker: Checker, procedure: Procedure): void {
   const values = new Set(procedure.values.map(({ id }) => id));
-  const variable = procedure.forEach?.variable;
   const own: Own = {
     procedure,
     steps: new Set(procedure.steps.map(({ id }) => id.value)),
     values,
     worksheets: new Set(procedure.worksheets.map(({ id }) => id)),
     adjusters: new Set(procedure.adjusters.map(({ id }) => id)),
-    places: { values, ...(variable === undefined ? {} : { variable }) },
+    places: { values },
   };
   checkIds(checker.report, procedure);
   checkHead(checker, own);
@@ -183,10 +182,22 @@ function checkProse(checker: Checker, { procedure, places }: Own): void {
   const steps = new Map(procedure.steps.map((step) => [step.id.value, step]));
   for (const section of [...procedure.prose.values()].flat()) {
     const step = section.step === undefined ? undefined : steps.get(section.step);
+    checkNames(checker, section.images, { kind: 'figure', known: checker.book.figures });
+    for (const link of section.links) checkLink(checker, link);
     checkTemplate(checker, section.body, {
       ...places,
       hold: step?.hold !== undefined,
       wait: step?.wait !== undefined,
     });
   }
+}
+
+/** A link to another procedure: by its id, or by the path of its file. */
+function checkLink(checker: Checker, { value, at }: Located<string>): void {
+  const [path = ''] = value.split('#');
+  const id = path.slice(path.lastIndexOf('/') + 1).replace(/\.md$/, '');
+  if (id === '') return;
+  const message = `This link leads to no procedure of the book: \`${value}\``;
+  // the link is longer than the name in it
+  checkName(checker, { kind: 'procedure', name: { value: id, at }, known: checker.book.procedures, message, near: [] });
 }

@@ -10,8 +10,6 @@ export interface TextPlaces {
   readonly values?: ReadonlySet<string>;
   readonly hold?: boolean;
   readonly wait?: boolean;
-  /** `side`, in what is repeated for each side. */
-  readonly variable?: string;
 }
 
 /** Checks a text in all its languages. */
@@ -61,7 +59,6 @@ function* placeNames({ vocabulary }: Checker, places: TextPlaces): Iterable<stri
   }
   if (places.hold) yield 'hold';
   if (places.wait) yield 'wait';
-  if (places.variable !== undefined) yield places.variable;
   for (const id of [...vocabulary.words, ...vocabulary.machineParameters]) yield `machine.${id}`;
   for (const id of vocabulary.headerParameters) yield `header.${id}`;
 }
