@@ -63,11 +63,16 @@ function missingFront(file: SourceFile): Diagnostic {
 }
 
 function unclosedFront(file: SourceFile, first: Line): Diagnostic {
+  const near = /^[ \t]*(?:-{2}|-{4,}|-(?: -){2,}|\u2014|[ \t]+---)[ \t]*$/m.exec(file.text.slice(first.next));
+  const start = first.next + (near?.index ?? 0);
   return diagnose({
     code: 'unclosed-front-matter',
     severity: 'error',
     message: 'The typed part that this `---` opens is never closed by a second line `---`.',
     at: { file: file.path, start: first.start, end: first.start + 3 },
-    help: 'Put a line that holds nothing but `---` below the last typed line (below `leaves:`), before the prose.',
+    related: near
+      ? [{ message: 'This line is nearly one', at: { file: file.path, start, end: start + near[0].trimEnd().length } }]
+      : [],
+    help: 'Put a line that holds three dashes and nothing else below the last typed line (below `leaves:`), before the prose.',
   });
 }

@@ -4,26 +4,17 @@ import type { Mend } from './mended.js';
 import { addMendedTrap, onOneLine, type Scan } from './trap.js';
 import { lineEnd } from './trap-signs.js';
 
-/** Keys that stand in column `from` below a text of the key `above`, and belong into column `to`. */
-export interface DeepKeys {
-  readonly from: number;
-  readonly to: number;
-  readonly at: number;
-  readonly above: string;
-  readonly mends: Mend[];
-}
-
-/** Notes keys that stand too deep as one fault; those with an odd indent are already noted for that. */
-export function noteDeepKeys(scan: Scan, deep: DeepKeys): void {
-  if (deep.mends.length === 0) return;
-  const key = /^[^\s:]*/.exec(scan.text.slice(deep.at, lineEnd(scan.text, deep.at)))?.[0] ?? '';
+/** Notes keys that stand deeper than the key `above` whose text they follow, as one fault. */
+export function noteDeepKeys(scan: Scan, deep: { at: number; above: string; mends: readonly Mend[] }): void {
+  const key = onOneLine(/^[^\s:]*/.exec(scan.text.slice(deep.at, lineEnd(scan.text, deep.at)))?.[0] ?? '');
+  const above = onOneLine(deep.above);
   addMendedTrap(
     scan,
     {
       code: 'wrong-indent',
       at: { start: deep.at, end: deep.at + key.length },
-      message: `\`${onOneLine(key)}\` stands further right than \`${onOneLine(deep.above)}\` above it, so that it is read as part of that text.`,
-      help: `Put \`${onOneLine(key)}\` right below \`${onOneLine(deep.above)}\`, with the same number of spaces before it.`,
+      message: `\`${key}\` stands further right than \`${above}\` above it, so that it is read as part of that text.`,
+      help: `Put \`${key}\` right below \`${above}\`, with the same number of spaces before it.`,
     },
     { title: 'Move it below the key above', safe: false, mends: deep.mends },
   );

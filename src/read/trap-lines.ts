@@ -7,7 +7,7 @@ import type { Range } from './front-matter.js';
 import type { Mend } from './mended.js';
 import { noteTooDeep, type Scan } from './trap.js';
 import { gluedKey } from './trap-flow-text.js';
-import { type DeepKeys, noteDeepKeys, noteOddIndents } from './trap-indent.js';
+import { noteDeepKeys, noteOddIndents } from './trap-indent.js';
 import { noteSpaceAfterColon, noteSpaceAfterDash } from './trap-separators.js';
 import { columnsOf, filledLine, keyEnd, lineEnd, nextLine } from './trap-signs.js';
 import { scanValue } from './trap-value.js';
@@ -21,6 +21,14 @@ interface Lines {
   readonly odd: Mend[];
   /** Keys that stand deeper than they belong; their neighbours below follow them. */
   deep?: DeepKeys | undefined;
+}
+
+/** Keys in column `from` that belong into column `to`. `note` is told of all mends once the last of them is seen. */
+interface DeepKeys {
+  readonly from: number;
+  readonly to: number;
+  readonly mends: Mend[];
+  readonly note: (mends: readonly Mend[]) => void;
 }
 
 /** Where something starts, and the column of that place. */
@@ -64,13 +72,13 @@ function scanLine(lines: Lines, start: number): number {
 }
 
 function endDeepKeys(lines: Lines): void {
-  if (lines.deep) noteDeepKeys(lines.scan, lines.deep);
+  if (lines.deep && lines.deep.mends.length > 0) lines.deep.note(lines.deep.mends);
   lines.deep = undefined;
 }
 
 function scanNode(lines: Lines, first: Place): number {
   const { scan } = lines;
-  const { dash, at, column } = pastDashes(scan, first);
+  const { dash, at, column } = pastDashes(lines, first);
   if (column > deepestColumn) {
     noteTooDeep(scan, at);
     return scan.text.length;
@@ -97,14 +105,16 @@ function scanAfterKey(lines: Lines, key: Place, colon: number): number {
   const value = scanValue(lines.scan, { at, parent: key.column, before: 'key' });
   if (value.deepKey !== undefined && !lines.deep) {
     const above = text.slice(key.at, colon).replace(/\s*:$/, '');
-    lines.deep = { from: value.deepKey.column, to: key.column, at: value.deepKey.at, above, mends: [] };
+    const { at: first, column: from } = value.deepKey;
+    const note = (mends: readonly Mend[]): void => noteDeepKeys(lines.scan, { at: first, above, mends });
+    lines.deep = { from, to: key.column, mends: [], note };
   }
   return value.next;
 }
 
 /** Past the dashes that open list items; `dash` is the column of the last one. */
-function pastDashes(scan: Scan, first: Place): Place & { dash?: number } {
-  const { text } = scan;
+function pastDashes(lines: Lines, first: Place): Place & { dash?: number } {
+  const { text } = lines.scan;
   let { at, column } = first;
   let dash: number | undefined;
   while (text[at] === '-') {
@@ -112,12 +122,20 @@ function pastDashes(scan: Scan, first: Place): Place & { dash?: number } {
     const ends = at + 1 + gap >= lineEnd(text, at);
     const isGlued = gap === 0 && !ends && isGluedDash(text, at);
     if (gap === 0 && !ends && !isGlued) break;
-    if (isGlued) noteSpaceAfterDash(scan, at);
+    if (isGlued) noteGluedDash(lines, { at, column });
     dash = column;
     at += 1 + gap;
     column += 1 + Math.max(gap, 1);
   }
   return { at, column, ...(dash === undefined ? {} : { dash }) };
+}
+
+/** `-id: x`: the keys below stand one column further left than they must once the space is there. */
+function noteGluedDash(lines: Lines, dash: Place): void {
+  const space: Mend = { start: dash.at + 1, end: dash.at + 1, text: ' ' };
+  const note = (mends: readonly Mend[]): void => noteSpaceAfterDash(lines.scan, dash.at, mends);
+  if (lines.deep) note([space]);
+  else lines.deep = { from: dash.column + 1, to: dash.column + 2, mends: [space], note };
 }
 
 function isGluedDash(text: string, dash: number): boolean {

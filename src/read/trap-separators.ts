@@ -2,6 +2,7 @@
 
 import { isBookKey } from './book-keys.js';
 import type { Range } from './front-matter.js';
+import type { Mend } from './mended.js';
 import { addMendedTrap, onOneLine, type Scan } from './trap.js';
 
 /** Notes a key whose colon lacks the space behind it; `key` covers both. `odd` is an invisible character in its place. */
@@ -25,8 +26,8 @@ export function noteSpaceAfterColon(scan: Scan, key: Range, odd = ''): void {
   );
 }
 
-/** Notes a list item whose dash lacks the space behind it. */
-export function noteSpaceAfterDash(scan: Scan, dash: number): void {
+/** Notes a list item whose dash lacks the space behind it; `mends` put it in and move the keys below with it. */
+export function noteSpaceAfterDash(scan: Scan, dash: number, mends: readonly Mend[]): void {
   const written = /^-[^\s:]*:/.exec(scan.text.slice(dash, dash + 60))?.[0] ?? '-';
   addMendedTrap(
     scan,
@@ -36,7 +37,7 @@ export function noteSpaceAfterDash(scan: Scan, dash: number): void {
       message: `Unexpected \`${written}\` without a space behind the dash: it is not read as an item of a list.`,
       help: `Write \`- ${written.slice(1)}\`.`,
     },
-    { title: 'Put a space behind the dash', safe: true, mends: [{ start: dash + 1, end: dash + 1, text: ' ' }] },
+    { title: 'Put a space behind the dash', safe: true, mends },
   );
 }
 

@@ -98,7 +98,7 @@ function scanHash(scan: Scan, place: ValuePlace): ValueEnd {
 
 function scanQuoted(scan: Scan, place: ValuePlace): ValueEnd {
   const end = quoteEnd(scan.text, place.at, place.parent);
-  if (end !== undefined && /^[ \t]*(?:#|$)/.test(scan.text.slice(end, lineEnd(scan.text, end)))) {
+  if (end !== undefined && /^[ \t]*(?:#[ \t]|#?$)/.test(scan.text.slice(end, lineEnd(scan.text, end)))) {
     return { next: nextLine(scan.text, end) };
   }
   return scanText(scan, place, { kind: 'sign', at: { start: place.at, end: place.at + 1 } });
@@ -122,8 +122,11 @@ function scanBrackets(scan: Scan, place: ValuePlace): ValueEnd {
 
 /** `[OK] is shown`: brackets with words behind them. */
 function bracketedWord(text: string, at: number): number | undefined {
-  const found = /^\[[^\][{}]*\](?=[ \t]*[^\s#,\]}])/.exec(text.slice(at, lineEnd(text, at)));
-  return found ? at + found[0].length : undefined;
+  const found = /^\[[^\][{}]*\](?=([ \t]*)([^\s,\]}]))/.exec(text.slice(at, lineEnd(text, at)));
+  if (!found) return undefined;
+  const end = at + found[0].length;
+  const next = end + (found[1] ?? '').length;
+  return found[2] === '#' && (next === end || isComment(text, next)) ? undefined : end;
 }
 
 interface BlockText {
