@@ -20,7 +20,7 @@ function validatorOf(kind: FileKind): ValidateFunction {
 }
 
 function newCompiler(): Ajv2020 {
-  const ajv = new Ajv2020({ allErrors: true, verbose: true, strictTypes: false, allowUnionTypes: true });
+  const ajv = new Ajv2020({ allErrors: true, verbose: true, strictTypes: false, allowMatchingProperties: true });
   // words that editors show in place of their own
   ajv.addVocabulary(['errorMessage', 'patternErrorMessage']);
   for (const text of Object.values(schemaTexts)) ajv.addSchema(JSON.parse(text));

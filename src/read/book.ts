@@ -1,0 +1,55 @@
+// All files of a book into one model, and every fault of their form. What a name stands for is looked at by rules.
+
+import { byPlace, compareText, type Diagnostic, diagnose, type Findings } from '../diagnostic/diagnostic.js';
+import { askWhetherMeant, nearestNames } from '../diagnostic/nearest.js';
+import type { Book } from '../model/book.js';
+import type { SourceFile } from '../text/source.js';
+import { fileAt, sharedFiles } from './build/files.js';
+import { readProcedures } from './build/procedures.js';
+import { readShared } from './build/shared.js';
+
+/**
+ * Reads a book: its files by path (with `/`, relative to the book) and the paths below `figures/`. A file with faults
+ * leaves the others going. The book is missing only where it has no book.yaml. Of shared files the book holds what could
+ * be understood, of procedures only whole ones; `unread` says which files are not whole, and nothing that uses one of
+ * them is proved.
+ */
+export function readBook(
+  sources: ReadonlyMap<string, SourceFile>,
+  figures: ReadonlySet<string>,
+): Findings<Book | undefined> {
+  const sorted = new Map([...sources].sort(([a], [b]) => compareText(a, b)));
+  const shared = readShared(sorted);
+  if (!shared) return { value: undefined, diagnostics: [missingBook()] };
+  const read = readProcedures(sorted, shared.known);
+  const diagnostics = [...unknownFiles(sorted), ...shared.diagnostics, ...read.diagnostics].sort(byPlace);
+  const unread = new Set([...shared.unread, ...read.unread]);
+  return { value: { ...shared.parts, procedures: read.procedures, figures, unread }, diagnostics };
+}
+
+function missingBook(): Diagnostic {
+  return diagnose({
+    code: 'missing-book',
+    severity: 'error',
+    message: 'There is no `book.yaml`, which says whose book this is',
+    at: { file: 'book.yaml', start: 0, end: 0 },
+    help: 'Write one, or begin a book with `stepgauge new book ID`.',
+  });
+}
+
+function unknownFiles(sources: ReadonlyMap<string, SourceFile>): readonly Diagnostic[] {
+  return [...sources.values()]
+    .filter(({ path }) => fileAt(path).kind === 'unknown')
+    .map(({ path, text }) => {
+      const near = nearestNames(path, sharedFiles);
+      return diagnose({
+        code: 'unknown-file',
+        severity: 'warning',
+        message: `\`${path}\` is no file of a book, and is not read`,
+        at: { file: path, start: 0, end: /^[^\r\n]*/.exec(text)?.[0].length ?? 0 },
+        help:
+          askWhetherMeant(near) ??
+          'Move it to `machines/` or `headers/`, give it the name of a shared file such as `states.yaml`, or take it out.',
+      });
+    });
+}

@@ -1,0 +1,58 @@
+// The translations of a procedure: what they lack, what they have too much, and whether they follow its revision.
+
+import { diagnose } from '../../diagnostic/diagnostic.js';
+import type { Located, SourceFile } from '../../text/source.js';
+import type { YamlNode } from '../tree.js';
+import { isUsed, type Reading, report } from './reading.js';
+
+/** A translation file of a procedure. */
+export interface Translation {
+  readonly language: string;
+  readonly file: SourceFile;
+  readonly node: YamlNode;
+  readonly translates: Located<number>;
+}
+
+// these stand in a translation for itself
+const ownKeys = new Set(['translates', 'waive']);
+
+/** Reports every key of a translation that the original lacks, the outermost of several. */
+export function reportExtras(reading: Reading, translation: Translation): void {
+  reportUnused(reading, translation.node, reading.file.path);
+}
+
+function reportUnused(reading: Reading, node: YamlNode, original: string): void {
+  if (node.kind !== 'map') return;
+  for (const { key, value } of node.entries) {
+    if (ownKeys.has(key.text.value)) continue;
+    if (isUsed(reading, key)) reportUnused(reading, value, original);
+    else {
+      report(reading, {
+        code: 'extra-translation',
+        message: `\`${key.text.value}\` has no original in \`${original}\``,
+        at: key.at,
+        help: 'Mend the key, or take it out. What is translated stands under the same key, step id or state.',
+      });
+    }
+  }
+}
+
+/** Reports a translation of another revision than the one that stands. */
+export function reportBehind(reading: Reading, translation: Translation, revision: Located<number>): void {
+  const { translates, file } = translation;
+  if (translates.value === revision.value) return;
+  const isBehind = translates.value < revision.value;
+  reading.diagnostics.push(
+    diagnose({
+      code: 'translation-behind',
+      severity: 'warning',
+      message: `This translates revision ${translates.value}, and the original has revision ${revision.value}`,
+      at: translates.at,
+      related: [{ message: 'The revision of the original', at: revision.at }],
+      help: isBehind
+        ? `Bring \`${file.path}\` up to the original, then write \`translates: ${revision.value}\`.`
+        : `Mend one of the two numbers: a translation cannot be ahead of its original.`,
+      note: 'Two languages that say different things about one machine are both in doubt.',
+    }),
+  );
+}
