@@ -31,7 +31,6 @@ export const resolveCodes = {
   'number-without-value': 'error',
   'only-for-nothing': 'warning',
   'placeholder-without-value': 'error',
-  'reserved-id': 'error',
   'run-does-not-apply': 'error',
   'serial-outside-machine': 'warning',
   'serials-reversed': 'error',
@@ -81,6 +80,9 @@ export interface Fault
 
 export type Report = (fault: Fault) => void;
 
+/** Faults that a part which could not be read may itself be the reason of. */
+const needsWhole: ReadonlySet<ResolveCode> = new Set(['missing-unit', 'placeholder-without-value']);
+
 /** What one exploration met. A fault in one of `files` that all of its leaves have is reported without rigs. */
 export interface FaultRun {
   readonly files: ReadonlySet<string>;
@@ -95,8 +97,11 @@ interface Gathered {
   concernsAll: boolean;
 }
 
-/** The same fault met by several rigs is one diagnostic with all of them; a run without leaves has none. */
-export function gatherFaults(runs: readonly FaultRun[]): readonly Diagnostic[] {
+/**
+ * The same fault met by several rigs is one diagnostic with all of them. In a file that is not read whole, what may follow
+ * from that is left out.
+ */
+export function gatherFaults(unread: ReadonlySet<string>, runs: readonly FaultRun[]): readonly Diagnostic[] {
   const gathered = new Map<string, Gathered>();
   for (const run of runs) {
     const leavesOf = new Map<Gathered, number>();
@@ -110,7 +115,8 @@ export function gatherFaults(runs: readonly FaultRun[]): readonly Diagnostic[] {
       if (count === run.leaves.length && run.files.has(entry.fault.at.file)) entry.concernsAll = true;
     }
   }
-  return [...gathered.values()].map((entry) => describe(entry)).sort(byPlace);
+  const shown = [...gathered.values()].filter(({ fault }) => !needsWhole.has(fault.code) || !unread.has(fault.at.file));
+  return shown.map((entry) => describe(entry)).sort(byPlace);
 }
 
 function gather(gathered: Map<string, Gathered>, fault: Fault): Gathered {

@@ -60,7 +60,7 @@ export function resolveBook(book: Book, options: ResolveOptions = {}): Findings<
     runs.push(...found.runs);
     variants.push(...variantsOf(book, found.readings, digests));
   }
-  return { value: { book, world, variants, rigs: pairsOf(book) }, diagnostics: gatherFaults(runs) };
+  return { value: { book, world, variants, rigs: pairsOf(book) }, diagnostics: gatherFaults(book.unread, runs) };
 }
 
 /** A scene for every rig of the book, before one is asked about. */

@@ -2,7 +2,6 @@
 
 import type { Branch, Procedure, Step } from '../../model/procedure.js';
 import type { Located } from '../../text/source.js';
-import { isEnd } from '../branches.js';
 import type { Report } from '../faults.js';
 import { checkApplies } from './applies.js';
 import { type Checker, checkFigure, checkName, checkNames } from './checker.js';
@@ -43,42 +42,19 @@ export function checkProcedure(checker: Checker, procedure: Procedure): void {
   checkProse(checker, own);
 }
 
-function checkIds(report: Report, { steps, values, adjusters, worksheets }: Procedure): void {
-  const ids = steps.map(({ id }) => id);
-  reportTwice(report, ids, 'step');
-  for (const { value, at } of ids) {
-    if (!isEnd(value)) continue;
+// steps and the parts of one map are looked at when they are read; a step measures values and worksheets alike
+function checkIds(report: Report, { values, worksheets }: Procedure): void {
+  const ids = new Map(values.map(({ id, idAt }) => [id, idAt]));
+  for (const { id, idAt } of worksheets) {
+    const before = ids.get(id);
+    if (!before) continue;
     report({
-      code: 'reserved-id',
-      message: `A step cannot be called \`${value}\`: that is an end of the procedure`,
-      at,
-      help: 'Give the step another id.',
+      code: 'duplicate-id',
+      message: `A value and a worksheet have the id \`${id}\``,
+      at: idAt,
+      related: [{ message: 'The value', at: before }],
+      help: 'Give one of them another id.',
     });
-  }
-  const readings = [...values, ...worksheets].map(({ id, idAt }) => ({ value: id, at: idAt }));
-  reportTwice(report, readings, 'value or worksheet');
-  reportTwice(
-    report,
-    adjusters.map(({ id, idAt }) => ({ value: id, at: idAt })),
-    'adjuster',
-  );
-}
-
-function reportTwice(report: Report, ids: readonly Located<string>[], noun: string): void {
-  const first = new Map<string, Located<string>>();
-  for (const id of ids) {
-    const before = first.get(id.value);
-    if (!before) first.set(id.value, id);
-    // what is repeated for each side stands at one place
-    else if (before.at.start !== id.at.start) {
-      report({
-        code: 'duplicate-id',
-        message: `Two of this procedure have the id \`${id.value}\`, expected one ${noun}`,
-        at: id.at,
-        related: [{ message: 'the first one', at: before.at }],
-        help: 'Give one of them another id.',
-      });
-    }
   }
 }
 

@@ -33,6 +33,8 @@ function checkPlace(checker: Checker, { path, at }: Place, places: TextPlaces): 
   const isOfFile = /^(machine|header)\./.test(path);
   if (isOfFile && [...book.unread].some((file) => /^(machines|headers)\//.test(file))) return;
   const isTime = path === 'hold' || path === 'wait';
+  // the time may be what could not be read
+  if (isTime && book.unread.has(at.file)) return;
   const near = isTime ? [] : meantNames(path, [...known]);
   const [only, ...others] = near;
   const inBraces = at.end - at.start > path.length;
