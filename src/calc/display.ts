@@ -44,7 +44,7 @@ export function formatQuantity(value: Rational, as: Look, rounding: Rounding = '
 
 /** What is shown of limits in the unit and digits they were written with: `3.6 to 4.2 V`, `at least 2.5 V`, `20 ft`. */
 export function formatLimits(limits: Limits): string {
-  if (isSingle(limits) && limits.low) return formatQuantity(limits.low, exactLook(limits.low, limits));
+  if (isSingle(limits) && limits.low) return formatQuantity(limits.low, exactLook(limits.low, limits) ?? limits);
   const shown = limitsIn(limits, limits.unit) ?? limits;
   if (shown.low && shown.high) return formatPair(shown.low, shown.high, shown);
   if (shown.low) return `at least ${formatQuantity(shown.low, shown, 'up')}`;
@@ -65,13 +65,17 @@ export function formatBoth(limits: Limits, first: 'us' | 'si'): string {
 
 /**
  * Limits in another unit: ends rounded inward to the power of ten that is no coarser than the written resolution.
- * Undefined where nothing is left. A single number keeps its value, with as many digits as it needs.
+ * Undefined where nothing is left. A single number keeps its value: all digits where three more than usual are enough, else
+ * one more.
  */
 export function limitsIn(limits: Limits, unit: Unit): Limits | undefined {
   const same = isSameSize(limits.unit, unit);
   const resolution = same ? limits.resolution : likeResolution(limits, unit);
   const look = { unit, resolution };
-  if (isSingle(limits) && limits.low) return { ...limits, ...exactLook(limits.low, look) };
+  if (isSingle(limits) && limits.low) {
+    const finer = { unit, resolution: same ? resolution : multiply(resolution, tenTo(-1)) };
+    return { ...limits, ...(exactLook(limits.low, look) ?? finer) };
+  }
   const low = limits.low && toBaseOf(stepped(limits.low, look, 'up'), unit);
   const high = limits.high && toBaseOf(stepped(limits.high, look, 'down'), unit);
   if (low && high && compare(low, high) > 0) return undefined;
@@ -92,13 +96,13 @@ export function likeResolution(from: Look, unit: Unit): Rational {
   return tenTo(decimalExponent(multiply(divide(multiply(from.resolution, from.unit.factor), unit.factor), pi)));
 }
 
-// A plain number converted is exact or nothing: up to three digits more than the like resolution, else one.
-function exactLook(value: Rational, look: Look): Look {
+// The digits that write a plain number exactly, where that is at most three more than are usual.
+function exactLook(value: Rational, look: Look): Look | undefined {
   const inUnit = valueIn(value, look.unit);
   if (divide(inUnit, look.resolution).den === 1n) return look;
   const usual = -decimalExponent(look.resolution);
   const needed = exactDecimals(inUnit, Math.max(usual, 0) + 3);
-  return { unit: look.unit, resolution: tenTo(needed !== undefined ? -needed : -usual - 1) };
+  return needed === undefined ? undefined : { unit: look.unit, resolution: tenTo(-needed) };
 }
 
 const hair = rational(1, 10n ** 40n);
@@ -135,21 +139,27 @@ function joinUnit(number: string, unit: Unit): string {
 }
 
 function formatNumber(value: Rational, as: Look): string {
-  if (!as.unit.over) return formatStep(value, as.resolution);
+  const fraction = isRuled(as);
+  if (!as.unit.over) return formatStep(value, as.resolution, fraction);
   const smaller = asDifference(as.unit).symbol.slice(as.unit.over.symbol.length + 1);
   const ratio = divide(as.unit.over.factor, as.unit.factor);
   const size = absolute(value);
   const whole = rational(toInteger(divide(size, ratio), 'down'));
-  const rest = formatStep(subtract(size, multiply(whole, ratio)), as.resolution);
+  const rest = formatStep(subtract(size, multiply(whole, ratio)), as.resolution, fraction);
   const text = `${whole.num}${joint}${as.unit.over.symbol}${joint}${rest.replaceAll(' ', joint)}${joint}${smaller}`;
   return sign(value) < 0 ? `-${text}` : text;
 }
 
+// inches and feet are ruled in halves, quarters, eighths; every other unit in tenths
+function isRuled({ unit, resolution }: Look): boolean {
+  const { num, den } = resolution;
+  return num === 1n && den > 1n && (den & (den - 1n)) === 0n && unit.system === 'us' && unit.dimension[0] === 1;
+}
+
 // `3 1/8` where the step is a fraction, else as many decimals as the step has
-function formatStep(value: Rational, resolution: Rational): string {
+function formatStep(value: Rational, resolution: Rational, asFraction: boolean): string {
   const decimals = exactDecimals(resolution);
-  const isTen = equals(tenTo(decimalExponent(resolution)), resolution);
-  if (resolution.num !== 1n || resolution.den === 1n || isTen) return formatDecimals(value, decimals ?? 12);
+  if (decimals !== undefined && !asFraction) return formatDecimals(value, decimals);
   const size = absolute(value);
   const whole = toInteger(size, 'down');
   const rest = subtract(size, rational(whole));

@@ -24,7 +24,7 @@ import {
 } from './rational.js';
 import { unitOfResult } from './result-unit.js';
 import type { Unit } from './unit.js';
-import { fromBase, isConvertible, noUnit } from './unit.js';
+import { fromBase, isConvertible, isSameSize, noUnit } from './unit.js';
 
 /** The limits of a parameter by its path; undefined where it has none. */
 export type LimitScope = (path: string) => Limits | undefined;
@@ -222,6 +222,7 @@ function look(expr: Expr, context: Context, value: Enclosure): Look {
 }
 
 function convertStep(from: Look, to: Unit): Rational {
+  if (isSameSize(from.unit, to)) return from.resolution;
   const step = divide(multiply(from.resolution, from.unit.factor), to.factor);
   return compare(step, zero) > 0 ? tenTo(decimalExponent(step)) : from.resolution;
 }

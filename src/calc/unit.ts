@@ -144,7 +144,7 @@ export function isUnitWord(word: string): boolean {
 /** The units nearest to a word that is none: `v` gives `V`, `inch` gives `in`. At most three, the best first. */
 export function nearestUnits(word: string): readonly string[] {
   const plain = word.toLowerCase().replaceAll(/[\s°._]/g, '');
-  const meant = unitsByOtherWords.get(plain);
+  const meant = word === '°' ? 'deg' : unitsByOtherWords.get(plain);
   if (meant) return [meant];
   const sameLetters = [...simpleUnits.keys()].filter((symbol) => symbol.toLowerCase() === plain);
   if (sameLetters.length > 0) return sameLetters.slice(0, 3);

@@ -6,6 +6,7 @@ import {
   absoluteRange,
   addRanges,
   cosineRange,
+  encloses,
   exactly,
   hull,
   invertRange,
@@ -129,6 +130,7 @@ function slopeOfBinary(expr: Extract<Expr, { kind: 'binary' }>, key: string, inp
   const [a, b] = [enclose(expr.left, inputs), enclose(expr.right, inputs)];
   if (expr.op === '*') return addRanges(multiplyRanges(left, b), multiplyRanges(a, right));
   if (expr.op === '/') {
+    if (encloses(b, zero)) return undefined;
     // (a' - (a / b) b') / b
     const quotient = multiplyRanges(a, invertRange(b));
     return multiplyRanges(addRanges(left, negateRange(multiplyRanges(quotient, right))), invertRange(b));

@@ -33,7 +33,7 @@ import { FaultError, fail } from './scan.js';
 export interface SharpRange {
   readonly outer: Enclosure;
   readonly attained: Enclosure;
-  /** Both are the same, or differ by less than one part in 10^9 of the width; false where the budget ended before. */
+  /** Both are the same, or differ by at most one part in 10^9 of the width (10^12 of the size); false where the budget ended. */
   readonly proved: boolean;
 }
 
@@ -189,12 +189,14 @@ const partInBillion = rational(1, 10n ** 9n);
 
 function judge(outer: Enclosure, attained: Enclosure | undefined): SharpRange {
   if (!attained) return { outer, attained: { low: outer.high, high: outer.low }, proved: false };
-  const allowed = multiply(
-    larger(widthOf(attained), multiply(larger(outer.high, subtract(zero, outer.low)), partInBillion)),
-    partInBillion,
-  );
   const gap = larger(subtract(attained.low, outer.low), subtract(outer.high, attained.high));
-  return { outer, attained, proved: compare(gap, allowed) <= 0 };
+  return { outer, attained, proved: compare(gap, roomAround(attained)) <= 0 };
+}
+
+// a part in 10^9 of the width; of a range that is hardly wide, a part in 10^12 of its size
+function roomAround(attained: Enclosure): Rational {
+  const size = larger(attained.high, subtract(zero, attained.low));
+  return multiply(larger(widthOf(attained), multiply(size, rational(1, 1000))), partInBillion);
 }
 
 interface Piece {
@@ -244,7 +246,7 @@ function halve(expr: Expr, start: { box: Box; split: readonly string[] }, proble
 
 // a hair of room: a rounded root never meets what is reached exactly
 function lies(range: Enclosure, attained: Enclosure): boolean {
-  const room = multiply(widthOf(attained), multiply(partInBillion, rational(1, 2)));
+  const room = multiply(roomAround(attained), rational(1, 2));
   return compare(subtract(attained.low, room), range.low) <= 0 && compare(range.high, add(attained.high, room)) <= 0;
 }
 

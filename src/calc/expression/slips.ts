@@ -260,7 +260,7 @@ function findComma(text: string): ExpressionFault | undefined {
     const [start, end] = [/[\d.]*$/.exec(before)?.index ?? found.index, found.index + found[0].length];
     const decimal = `${text.slice(0, at)}.${text.slice(at + 1)}`;
     const written = text.slice(start, end);
-    if (!/^\d{1,3},\d{3}$/.test(written)) {
+    if (!/^[1-9]\d{0,2},\d{3}$/.test(written)) {
       return {
         start,
         end,
