@@ -1,8 +1,8 @@
 // Limits that decide on a reading: the tolerance less the uncertainty at each side that has a limit (JCGM 106, 8.3;
 // ILAC-G8), on the grid that the instrument can show. Every comparison is exact: what passes as printed passes.
 
-import type { Instrument } from './accuracy.js';
-import { expandedUncertainty, squaredUncertainty } from './accuracy.js';
+import type { Instrument } from './instrument.js';
+import { expandedUncertainty, squaredUncertainty } from './instrument.js';
 import type { Limits } from './limits.js';
 import { toleranceOf } from './limits.js';
 import type { Rational } from './rational.js';

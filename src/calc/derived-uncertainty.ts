@@ -3,14 +3,14 @@
 
 import type { Acceptance, Decision } from './acceptance.js';
 import { acceptanceByUncertainty } from './acceptance.js';
-import type { Instrument } from './accuracy.js';
-import { countsResolution, errorParts } from './accuracy.js';
 import { root } from './elementary.js';
 import type { Scaled } from './enclosure.js';
 import { exactly, multiplyRanges, scaled, withPi } from './enclosure.js';
 import type { Expr } from './expression/ast.js';
 import { slopesOf } from './expression/directions.js';
 import { namesIn } from './expression/names.js';
+import type { Instrument } from './instrument.js';
+import { countsResolution, errorParts } from './instrument.js';
 import type { Limits } from './limits.js';
 import type { Enclosure, Rational } from './rational.js';
 import { absolute, add, larger, multiply, negate, rational, sign, subtract, zero } from './rational.js';

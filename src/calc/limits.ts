@@ -2,7 +2,7 @@
 
 import type { Enclosure, Rational } from './rational.js';
 import { compare, subtract } from './rational.js';
-import type { Unit } from './unit.js';
+import type { Unit } from './unit-type.js';
 
 /**
  * A closed range of allowed values. Ends are in coherent base units of `unit`'s dimension (temperature points in

@@ -1,5 +1,6 @@
 // Results of calculations as plain numbers: all digits where they end, else ten significant ones, rounded outward.
 
+import { fromBase } from './conversion.js';
 import { piBounds } from './elementary.js';
 import type { Enclosure, Rational, Rounding } from './rational.js';
 import {
@@ -17,8 +18,7 @@ import {
   toInteger,
   toNumber,
 } from './rational.js';
-import type { Unit } from './unit.js';
-import { fromBase } from './unit.js';
+import type { Unit } from './unit-type.js';
 
 const digits = 10;
 const mostDigits = 15;

@@ -4,9 +4,9 @@
 import type { Scaled } from './enclosure.js';
 import { absoluteRange, addRanges, multiplyRanges, negateRange, withPi } from './enclosure.js';
 import type { Expr, LimitsExpr, Parsed } from './expression/ast.js';
-import { asTolerance, catchFault, enclose } from './expression/evaluate.js';
+import { asTolerance, enclose } from './expression/evaluate.js';
+import { catchFault, fail } from './expression/fault.js';
 import { partsOf } from './expression/names.js';
-import { fail } from './expression/scan.js';
 import type { Limits } from './limits.js';
 import { enclosureOf } from './limits.js';
 import type { Enclosure, Rational } from './rational.js';

@@ -1,18 +1,16 @@
 // Units of the trade as exact factors, and how a written unit (`ft/min`, `sq ft`, `V/deg`) is read.
 // Which units there are stands in unit-table.ts.
 
+import { asDifference, noUnit } from './conversion.js';
 import type { Dimension } from './dimension.js';
-import { dimensionless, isDimensionless, multiplyDimensions, raiseDimension, sameDimension } from './dimension.js';
-import type { Rational } from './rational.js';
-import { add, divide, equals, multiply, one, power, subtract } from './rational.js';
+import { isDimensionless, multiplyDimensions, raiseDimension, sameDimension } from './dimension.js';
+import { equals, multiply, one, power } from './rational.js';
 import { counterpartOf, simpleUnits, unitsByOtherWords } from './unit-table.js';
 import type { Unit } from './unit-type.js';
 
+export { asDifference, fromBase, isConvertible, isSameSize, noUnit, toBase } from './conversion.js';
 export type { Dimension } from './dimension.js';
 export type { Unit } from './unit-type.js';
-
-/** The unit of a bare number. */
-export const noUnit: Unit = { symbol: '', dimension: dimensionless, factor: one, pi: 0, ucum: '1', system: 'both' };
 
 /** Where a unit was found in a text: `end` is the offset behind it. */
 export interface FoundUnit {
@@ -161,35 +159,6 @@ function isOneSlip(a: string, b: string): boolean {
   while (back < Math.min(a.length, b.length) - from && a.at(-1 - back) === b.at(-1 - back)) back += 1;
   const [restA, restB] = [a.slice(from, a.length - back), b.slice(from, b.length - back)];
   return (restA.length <= 1 && restB.length <= 1) || (restA.length === 2 && restA === [...restB].reverse().join(''));
-}
-
-/** The same unit as a difference: `degF` without its zero point, so that 10 of it are 10 * 5/9 K. */
-export function asDifference(unit: Unit): Unit {
-  if (!unit.offset) return unit;
-  const { symbol, dimension, factor, pi, system } = unit;
-  return { symbol, dimension, factor, pi, system };
-}
-
-/** `value` of `unit` in base units, without the unit's power of pi. */
-export function toBase(value: Rational, unit: Unit): Rational {
-  const scaled = multiply(value, unit.factor);
-  return unit.offset ? add(scaled, unit.offset) : scaled;
-}
-
-/** A base value in `unit`, without the unit's power of pi. */
-export function fromBase(base: Rational, unit: Unit): Rational {
-  return divide(unit.offset ? subtract(base, unit.offset) : base, unit.factor);
-}
-
-/** Whether two units measure the same thing, so that one converts to the other. */
-export function isConvertible(a: Unit, b: Unit): boolean {
-  return sameDimension(a.dimension, b.dimension);
-}
-
-/** Whether two units are the same size, whatever they are called. */
-export function isSameSize(a: Unit, b: Unit): boolean {
-  const offsets = a.offset && b.offset ? equals(a.offset, b.offset) : a.offset === b.offset;
-  return isConvertible(a, b) && equals(a.factor, b.factor) && a.pi === b.pi && offsets;
 }
 
 /**

@@ -15,9 +15,9 @@ import type { Rational } from '../rational.js';
 import { negate, rational, toNumber } from '../rational.js';
 import { noUnit } from '../unit.js';
 import type { Expr, LimitsExpr, Parsed } from './ast.js';
-import { asTolerance, catchFault } from './evaluate.js';
+import { asTolerance } from './evaluate.js';
+import { catchFault, fail } from './fault.js';
 import { findFunction } from './functions.js';
-import { fail } from './scan.js';
 
 /** What kind of value something is. */
 export interface Shape {

@@ -25,8 +25,8 @@ import type { Box } from './box.js';
 import { inputsIn, keyOf } from './box.js';
 import type { Inputs, ValueScope } from './evaluate.js';
 import { enclose } from './evaluate.js';
+import { FaultError } from './fault.js';
 import { partsOf } from './names.js';
-import { FaultError } from './scan.js';
 
 /** Degrees of a quotient of polynomials in one input. */
 interface Degrees {

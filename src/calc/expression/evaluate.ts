@@ -1,6 +1,7 @@
 // Expressions to values that are sure: exact over fractions, rounded outward where a root or a sine needs it. Inputs that
 // are ranges count as independent of each other and of themselves; range.ts makes the result sharp.
 
+import { asDifference, noUnit, toBase } from '../conversion.js';
 import type { Enclosure, Scaled } from '../enclosure.js';
 import {
   absoluteRange,
@@ -39,11 +40,10 @@ import {
   toNumber,
   zero,
 } from '../rational.js';
-import type { Unit } from '../unit.js';
-import { asDifference, noUnit, toBase } from '../unit.js';
+import type { Unit } from '../unit-type.js';
 import type { Expr, Parsed } from './ast.js';
+import { catchFault, fail } from './fault.js';
 import { namesIn } from './names.js';
-import { FaultError, fail } from './scan.js';
 
 /** What a name stands for, in base units: one value, or the rows of a worksheet column. */
 export type ValueScope = (path: string) => Enclosure | readonly Enclosure[] | undefined;
@@ -65,16 +65,6 @@ export interface Inputs {
  */
 export function evaluate(expr: Expr, scope: ValueScope): Parsed<Enclosure> {
   return catchFault(() => plain(enclose(expr, { scope })));
-}
-
-/** Runs what may fail at a place of the expression. */
-export function catchFault<T>(run: () => T): Parsed<T> {
-  try {
-    return { ok: true, value: run() };
-  } catch (error) {
-    if (error instanceof FaultError) return { ok: false, fault: error.fault };
-    throw error;
-  }
 }
 
 /** A range without its power of pi. */

@@ -2,9 +2,10 @@
 
 import { noUnit } from '../unit.js';
 import type { Expr, LimitsExpr, NumberExpr } from './ast.js';
+import { fail } from './fault.js';
 import { parseSum } from './precedence.js';
 import type { Cursor } from './scan.js';
-import { fail, isTwoSidedAhead, replaced, scanNumber, skipSpaces, wordAt } from './scan.js';
+import { isTwoSidedAhead, replaced, scanNumber, skipSpaces, wordAt } from './scan.js';
 
 type Range = Extract<LimitsExpr, { kind: 'range' }>;
 type Around = Extract<LimitsExpr, { kind: 'around' }>;

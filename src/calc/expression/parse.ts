@@ -3,11 +3,12 @@
 import { negate } from '../rational.js';
 import { asDifference, isUnitWord } from '../unit.js';
 import type { Expr, LimitsExpr, NumberExpr, Parsed } from './ast.js';
+import { FaultError, fail } from './fault.js';
 import { findFunction, isKeyword } from './functions.js';
 import { parseLimitsAt, parseRangeTail } from './parse-limits.js';
 import { bounds, failRest, parseSum } from './precedence.js';
 import type { Cursor } from './scan.js';
-import { FaultError, fail, scanNumber, skipSpaces, wordAt } from './scan.js';
+import { scanNumber, skipSpaces, wordAt } from './scan.js';
 import { findSlip } from './slips.js';
 
 export interface ParseOptions {

@@ -3,9 +3,10 @@
 import { negate } from '../rational.js';
 import { isUnitWord, nearestUnits, scanUnit } from '../unit.js';
 import type { Expr, Operator } from './ast.js';
+import { fail } from './fault.js';
 import { findFunction, functionNames, isKeyword } from './functions.js';
 import type { Cursor } from './scan.js';
-import { fail, isTwoSidedAhead, replaced, scanNumber, skipSpaces, wordAt } from './scan.js';
+import { isTwoSidedAhead, replaced, scanNumber, skipSpaces, wordAt } from './scan.js';
 
 /** The bounds within which a text is read: characters, parentheses and powers within each other, parts. */
 export const bounds = { characters: 512, depth: 32, nodes: 256 } as const;

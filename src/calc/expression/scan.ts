@@ -4,7 +4,8 @@ import type { Rational } from '../rational.js';
 import { add, compare, divide, fromDecimal, maxExponent, multiply, one, rational, tenTo } from '../rational.js';
 import type { Unit } from '../unit.js';
 import { nearestUnits, noUnit, scanUnit, wordEnd } from '../unit.js';
-import type { Expr, ExpressionFault, NumberExpr } from './ast.js';
+import type { Expr, NumberExpr } from './ast.js';
+import { fail } from './fault.js';
 import { isKeyword } from './functions.js';
 
 /** Where the parser stands. `calc` allows ranges in parentheses; `limits` says that a range is being read. */
@@ -18,18 +19,6 @@ export interface Cursor {
   at: number;
   depth: number;
   nodes: number;
-}
-
-/** A fault of the text, on its way to the function that began to parse. */
-export class FaultError extends Error {
-  constructor(readonly fault: ExpressionFault) {
-    super(fault.message);
-  }
-}
-
-/** Gives up with a message at `start` to `end`. */
-export function fail(fault: ExpressionFault): never {
-  throw new FaultError(fault);
 }
 
 /** The text with `start` to `end` replaced: a rewrite to offer. */
