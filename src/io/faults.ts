@@ -26,7 +26,7 @@ export function reasonOf(error: unknown): string {
 
 export function unreadableFile(path: string, reason: string): Diagnostic {
   return fault('unreadable-file', path, {
-    message: `\`${path}\` cannot be read: ${reason}.`,
+    message: `\`${path}\` cannot be read: ${reason}`,
     help: 'Mend its permissions or the link, or take it out of the book.',
   });
 }
@@ -34,7 +34,7 @@ export function unreadableFile(path: string, reason: string): Diagnostic {
 export function fileTooLarge(path: string, size: { bytes: number; most: number }): Diagnostic {
   const figure = path.startsWith('figures/');
   return fault('file-too-large', path, {
-    message: `\`${path}\` has ${megabytes(size.bytes)}, expected at most ${megabytes(size.most)}.`,
+    message: `\`${path}\` has ${megabytes(size.bytes)}, expected at most ${megabytes(size.most)}`,
     help: figure
       ? 'Save the picture smaller: a phone shows no more than some 2,000 pixels across.'
       : 'Cut it into several files, or take out what is no text of the book.',
@@ -48,28 +48,28 @@ function megabytes(bytes: number): string {
 export function notText(path: string, decoded: Exclude<Decoded, { kind: 'text' }>): Diagnostic {
   if (decoded.kind === 'binary') {
     return fault('not-text', path, {
-      message: `\`${path}\` is no text: byte ${decoded.byte} is 0.`,
+      message: `\`${path}\` is no text: byte ${decoded.byte} is 0`,
       help: 'Save it as plain text in UTF-8, or take it out of the book.',
     });
   }
   const what =
     decoded.kind === 'utf-16' ? 'it is in UTF-16' : `byte ${decoded.byte} (line ${decoded.line}) belongs to no letter`;
   return fault('not-utf-8', path, {
-    message: `\`${path}\` is not written in UTF-8: ${what}.`,
+    message: `\`${path}\` is not written in UTF-8: ${what}`,
     help: 'Open it in your editor and save it with the encoding UTF-8.',
   });
 }
 
 export function emptyFile(path: string): Diagnostic {
   return fault('empty-file', path, {
-    message: `\`${path}\` is empty.`,
+    message: `\`${path}\` is empty`,
     help: 'Write it, or delete the file. `stepgauge new` makes one to begin with.',
   });
 }
 
 export function linkOutOfBook(path: string): Diagnostic {
   return fault('link-leaves-book', path, {
-    message: `\`${path}\` is a link to a place outside the book, and is not read.`,
+    message: `\`${path}\` is a link to a place outside the book, and is not read`,
     help: 'Put a copy into the book in its place, so that the book is whole wherever it is copied to.',
   });
 }
@@ -77,22 +77,22 @@ export function linkOutOfBook(path: string): Diagnostic {
 export function linkedFolder(path: string, target: string, isLoop: boolean): Diagnostic {
   return fault(isLoop ? 'link-loop' : 'linked-folder', path, {
     message: isLoop
-      ? `\`${path}\` is a link to \`${target}\`, the folder that it stands in: reading it would never end.`
-      : `\`${path}\` is a link to \`${target}\`, a folder of the book: all in it would be read twice.`,
+      ? `\`${path}\` is a link to \`${target}\`, the folder that it stands in: reading it would never end`
+      : `\`${path}\` is a link to \`${target}\`, a folder of the book: all in it would be read twice`,
     help: 'Delete the link.',
   });
 }
 
 export function sameNames(path: string, other: string): Diagnostic {
   return fault('name-differs-in-case', path, {
-    message: `\`${path}\` and \`${other}\` differ in capitals or accents alone: on some computers they are one file.`,
+    message: `\`${path}\` and \`${other}\` differ in capitals or accents alone: on some computers they are one file`,
     help: 'Rename one of them.',
   });
 }
 
 export function foldersTooDeep(path: string, most: number): Diagnostic {
   return fault('folders-too-deep', path, {
-    message: `\`${path}\` lies more than ${most} folders deep, and is not read.`,
+    message: `\`${path}\` lies more than ${most} folders deep, and is not read`,
     help: 'Move it further up.',
   });
 }
@@ -100,7 +100,7 @@ export function foldersTooDeep(path: string, most: number): Diagnostic {
 /** A file whose ending shows that its author takes it for a part of the book, which it is not. */
 export function unreadEnding(path: string, expected: string): Diagnostic {
   const diagnostic = fault('unread-file', path, {
-    message: `\`${path}\` is not read: a file of a book ends in \`${expected}\`.`,
+    message: `\`${path}\` is not read: a file of a book ends in \`${expected}\``,
     help: `Rename it to \`${path.replace(/\.[^./]*$/, expected)}\`.`,
   });
   return { ...diagnostic, severity: 'warning' };

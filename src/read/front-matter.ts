@@ -53,8 +53,8 @@ function missingFront(file: SourceFile): Diagnostic {
     code: 'missing-front-matter',
     severity: 'error',
     message: onlyBlank
-      ? 'Unexpected empty line before the opening `---`, expected `---` on the first line.'
-      : 'Unexpected text on the first line, expected `---`, the line that opens the typed part of a procedure.',
+      ? 'Unexpected empty line before the opening `---`, expected `---` on the first line'
+      : 'Unexpected text on the first line, expected `---`, the line that opens the typed part of a procedure',
     at: { file: file.path, ...at },
     help: onlyBlank
       ? 'Delete what stands before the `---`.'
@@ -68,7 +68,7 @@ function unclosedFront(file: SourceFile, first: Line): Diagnostic {
   return diagnose({
     code: 'unclosed-front-matter',
     severity: 'error',
-    message: 'The typed part that this `---` opens is never closed by a second line `---`.',
+    message: 'The typed part that this `---` opens is never closed by a second line `---`',
     at: { file: file.path, start: first.start, end: first.start + 3 },
     related: near
       ? [{ message: 'This line is nearly one', at: { file: file.path, start, end: start + near[0].trimEnd().length } }]

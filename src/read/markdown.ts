@@ -117,7 +117,7 @@ function rawHtml(reader: Reader, html: string, at: Span): readonly Diagnostic[] 
     diagnose({
       code: 'raw-html',
       severity: 'error',
-      message: `Unexpected \`${written}\`, which is read as HTML and never reaches a page.`,
+      message: `Unexpected \`${written}\`, which is read as HTML and never reaches a page`,
       at: { ...at, start, end },
       help: `Write it in markdown, or, if it is part of the text, put a \`\\\` before the \`<\`: \`\\${written}\`.`,
       fixes: [{ title: 'Show the sign as it is', edits: [edit], safe: false }],
@@ -143,7 +143,7 @@ function noteLink(reader: Reader, url: string, link: Span): void {
     diagnose({
       code: 'unsafe-link',
       severity: 'error',
-      message: `Unexpected address \`${url}\`, expected one that starts with \`https:\`, \`http:\`, \`mailto:\` or \`tel:\`, or a file of the book.`,
+      message: `Unexpected address \`${url}\`, expected one that starts with \`https:\`, \`http:\`, \`mailto:\` or \`tel:\`, or a file of the book`,
       at,
       help: 'Write the whole address, or take the link away and leave its words.',
     }),
@@ -152,7 +152,7 @@ function noteLink(reader: Reader, url: string, link: Span): void {
 
 function noteImage(reader: Reader, url: string, image: Span): void {
   const at = addressAt(reader, url, image);
-  if (/^figures\/(?!.*(?:^|\/)\.\.?(?:\/|$))[^\\:]+$/.test(url)) {
+  if (/^(?!.*\/\.\.?(?:\/|$))figures\/[^\\:]+$/.test(url)) {
     reader.images.push({ value: url, at });
     return;
   }
@@ -160,7 +160,7 @@ function noteImage(reader: Reader, url: string, image: Span): void {
     diagnose({
       code: 'picture-outside-figures',
       severity: 'error',
-      message: `Unexpected picture \`${url}\`, expected a file below \`figures/\` of the book.`,
+      message: `Unexpected picture \`${url}\`, expected a file below \`figures/\` of the book`,
       at,
       help: 'Put the picture into `figures/` and name it from there, such as `figures/arm.svg`: a page must show it without signal.',
     }),
@@ -177,7 +177,7 @@ function tooDeep(file: SourceFile, start: number): Diagnostic {
   return diagnose({
     code: 'nested-too-deep',
     severity: 'error',
-    message: 'Too many quotes or lists stand inside each other here: the prose is not read.',
+    message: 'Too many quotes or lists stand inside each other here: the prose is not read',
     at: { file: file.path, start, end: start + 1 },
     help: 'Take away the signs at the start of the line that are too many.',
   });
@@ -187,7 +187,7 @@ function tooLong(file: SourceFile, body: Range): Diagnostic {
   return diagnose({
     code: 'prose-too-long',
     severity: 'error',
-    message: `The prose has ${body.end - body.start} characters, expected at most ${longest}; it is not read.`,
+    message: `The prose has ${body.end - body.start} characters, expected at most ${longest}; it is not read`,
     at: { file: file.path, start: body.start, end: body.start + 1 },
     help: 'Cut the procedure into several, or take out what nobody reads beside a machine.',
   });

@@ -71,13 +71,13 @@ function closingBrace(text: string, start: number): number | undefined {
 type Code = 'unopened-brace' | 'unclosed-brace' | 'empty-placeholder' | 'odd-placeholder';
 
 const messages: Readonly<Record<Code, (written: string) => string>> = {
-  'unopened-brace': () => 'Unexpected `}`: no `{` opens before it.',
+  'unopened-brace': () => 'Unexpected `}`: no `{` opens before it',
   'unclosed-brace': () =>
-    'The `{` that opens here is never closed: a `{name}` stands for a value and ends with `}` on the same line.',
+    'The `{` that opens here is never closed: a `{name}` stands for a value and ends with `}` on the same line',
   'empty-placeholder': (written) =>
-    `Unexpected \`${written}\` without a name: \`{name}\` stands for the value of that name.`,
+    `Unexpected \`${written}\` without a name: \`{name}\` stands for the value of that name`,
   'odd-placeholder': (written) =>
-    `Unexpected \`${written}\`: between the braces stands one name, such as \`raised\` or \`machine.learn_key\`.`,
+    `Unexpected \`${written}\`: between the braces stands one name, such as \`raised\` or \`machine.learn_key\``,
 };
 
 const helps: Readonly<Record<Code, string>> = {

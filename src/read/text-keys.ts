@@ -20,7 +20,7 @@ export function readAsNumber(scalar: YamlScalar): Diagnostic {
   return diagnose({
     code: 'text-read-as-number',
     severity: 'error',
-    message: `Unexpected \`${written}\` without quotes, which is read as ${kind}${changed}; expected text here.`,
+    message: `Unexpected \`${written}\` without quotes, which is read as ${kind}${changed}; expected text here`,
     at: scalar.at,
     help: `Put it in quotes: \`"${written}"\`.`,
     note: 'Serials and versions are names: `3.10` comes after `3.9`, and `007` is not `7`.',

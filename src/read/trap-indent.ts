@@ -13,7 +13,7 @@ export function noteDeepKeys(scan: Scan, deep: { at: number; above: string; mend
     {
       code: 'wrong-indent',
       at: { start: deep.at, end: deep.at + key.length },
-      message: `\`${key}\` stands further right than \`${above}\` above it, so that it is read as part of that text.`,
+      message: `\`${key}\` stands further right than \`${above}\` above it, so that it is read as part of that text`,
       help: `Put \`${key}\` right below \`${above}\`, with the same number of spaces before it.`,
     },
     { title: 'Move it below the key above', safe: false, mends: deep.mends },
@@ -32,8 +32,8 @@ export function noteOddIndents(scan: Scan, odd: readonly Mend[]): void {
       code: isTab ? 'tab-indent' : 'odd-space-indent',
       at: first,
       message: isTab
-        ? `This line starts with a tab${more}; an indent is made of spaces.`
-        : `This line starts with a space that is no plain one${more}; an indent is made of plain spaces.`,
+        ? `This line starts with a tab${more}; an indent is made of spaces`
+        : `This line starts with a space that is no plain one${more}; an indent is made of plain spaces`,
       help: isTab
         ? 'Put two spaces in place of each tab, and set your editor to write spaces.'
         : 'Delete the spaces before the first word and type them again.',

@@ -26,7 +26,7 @@ function noteNoValue(scan: Scan, item: Item): void {
     diagnostic: diagnose({
       code: 'missing-value',
       severity: 'error',
-      message: `Unexpected \`${written}\` inside \`{ }\`, expected a key and its value, \`key: value\`.`,
+      message: `Unexpected \`${written}\` inside \`{ }\`, expected a key and its value, \`key: value\``,
       at: spanIn(scan, { start: item.start, end: item.textEnd }),
       help: 'Write the key before it. A text that holds braces or commas stands in quotes; a list stands in `[ ]`.',
     }),

@@ -14,8 +14,8 @@ export function noteSpaceAfterColon(scan: Scan, key: Range, odd = ''): void {
       code: 'missing-space',
       at: key,
       message: odd
-        ? `Unexpected non-breaking space behind \`${written}\`: it looks like a space, but the key is not read.`
-        : `Unexpected \`${written}\` without a space behind the colon: it is not read as a key.`,
+        ? `Unexpected non-breaking space behind \`${written}\`: it looks like a space, but the key is not read`
+        : `Unexpected \`${written}\` without a space behind the colon: it is not read as a key`,
       help: odd ? `Delete the space behind \`${written}\` and type it again.` : `Put a space behind \`${written}\`.`,
     },
     {
@@ -34,7 +34,7 @@ export function noteSpaceAfterDash(scan: Scan, dash: number, mends: readonly Men
     {
       code: 'missing-space',
       at: { start: dash, end: dash + written.length },
-      message: `Unexpected \`${written}\` without a space behind the dash: it is not read as an item of a list.`,
+      message: `Unexpected \`${written}\` without a space behind the dash: it is not read as an item of a list`,
       help: `Write \`- ${written.slice(1)}\`.`,
     },
     { title: 'Put a space behind the dash', safe: true, mends },
@@ -54,7 +54,7 @@ export function noteDecimalComma(scan: Scan, whole: Range): boolean {
     {
       code: 'decimal-comma',
       at: whole,
-      message: `Unexpected comma in the number \`${onOneLine(written)}\`: inside \`{ }\` or \`[ ]\` it splits the number in two.`,
+      message: `Unexpected comma in the number \`${onOneLine(written)}\`: inside \`{ }\` or \`[ ]\` it splits the number in two`,
       help: `Write \`${onOneLine(rewritten)}\`${onOneLine(grouped)}.`,
     },
     {
@@ -81,7 +81,7 @@ export function noteMissingComma(scan: Scan, whole: Range, colon: Range): number
     {
       code: 'missing-comma',
       at: { start: keyStart, end: colon.end },
-      message: `Unexpected key \`${key}\` right behind a text: no comma stands between them.`,
+      message: `Unexpected key \`${key}\` right behind a text: no comma stands between them`,
       help: `Put a comma before \`${key}:\`. If it belongs to the text, put the whole text in quotes.`,
     },
     { title: 'Put a comma before the key', safe: false, mends: [{ start: gap, end: gap, text: ',' }] },
@@ -97,7 +97,7 @@ export function noteUnclosedQuote(scan: Scan, whole: Range): void {
     {
       code: 'unclosed-quote',
       at: { start: whole.start, end: whole.start + 1 },
-      message: `The quote \`${quote}\` that opens here is never closed.`,
+      message: `The quote \`${quote}\` that opens here is never closed`,
       help: `Put a \`${quote}\` at the end of the text, or take this one away.`,
     },
     { title: 'Close the quote', safe: false, mends: [{ start: whole.end, end: whole.end, text: quote }] },
@@ -112,7 +112,7 @@ export function noteUnclosedBracket(scan: Scan, start: number, missing: { end: n
     {
       code: 'unclosed-bracket',
       at: { start, end: start + 1 },
-      message: `The \`${scan.text[start]}\` that opens here is never closed.`,
+      message: `The \`${scan.text[start]}\` that opens here is never closed`,
       help: `Put \`${closing.trim()}\` behind the last part that belongs to it.`,
     },
     { title: `Put the missing ${closing.trim()}`, safe: false, mends: [{ start: end, end, text: closing }] },
@@ -127,7 +127,7 @@ export function noteExtraBracket(scan: Scan, extra: Range): void {
     {
       code: 'extra-bracket',
       at: extra,
-      message: `Unexpected \`${written}\`: no bracket is open here.`,
+      message: `Unexpected \`${written}\`: no bracket is open here`,
       help: `Delete this \`${written}\`, or put the bracket that should open before it.`,
     },
     { title: `Delete ${written}`, safe: false, mends: [{ ...extra, text: '' }] },

@@ -28,12 +28,20 @@ export function keyEnd(text: string, start: number, inFlow: boolean): number | u
 const meant =
   /(?:\*[\w-]+(?=[ \t]*(?:$|[\r\n,}\]]))|&[\w-]+(?=[ \t]*(?:$|[\r\n{["']))|!![\w-]+|!<|![\w-]*(?=[ \t]*(?:$|[\r\n])))/y;
 
+/** The end of an anchor, alias or tag that starts at `start`. */
+export function meantEnd(text: string, start: number): number | undefined {
+  meant.lastIndex = start;
+  const found = meant.exec(text);
+  if (!found) return undefined;
+  const rest = /^[^\s,[\]{}]*/.exec(text.slice(start + found[0].length, start + found[0].length + 500));
+  return start + found[0].length + (rest?.[0].length ?? 0);
+}
+
 /** The sign that keeps a text which starts at `start` from being read as text; none where it may start so. */
 export function signBefore(text: string, start: number): Range | undefined {
   const first = text[start] ?? '';
   if (first === '&' || first === '*' || first === '!') {
-    meant.lastIndex = start;
-    return meant.test(text) ? undefined : { start, end: start + 1 };
+    return meantEnd(text, start) === undefined ? { start, end: start + 1 } : undefined;
   }
   if ('%@`,]}|>'.includes(first) && first !== '') return { start, end: start + 1 };
   const next = text[start + 1];

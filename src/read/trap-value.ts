@@ -11,6 +11,7 @@ import {
   isComment,
   keyEnd,
   lineEnd,
+  meantEnd,
   nextLine,
   placeholderEnd,
   quoteEnd,
@@ -44,8 +45,16 @@ export function scanValue(scan: Scan, place: ValuePlace): ValueEnd {
   if ((sign === '|' || sign === '>') && blockHeader.test(text.slice(at, lineEnd(text, at)))) {
     return { next: pastBlock(text, at, parent) };
   }
+  const meant = meantEnd(text, at);
+  if (meant !== undefined) return scanValue(scan, { ...place, at: pastSpaces(text, meant) });
   const before = signBefore(text, at);
   return scanText(scan, place, before && { kind: 'sign', at: before });
+}
+
+function pastSpaces(text: string, start: number): number {
+  let at = start;
+  while (text[at] === ' ' || text[at] === '\t') at += 1;
+  return at;
 }
 
 const blockHeader = /^[|>](?:[+-]?[1-9]?|[1-9][+-])(?:[ \t]+#.*)?[ \t]*$/;
@@ -67,9 +76,7 @@ function scanText(scan: Scan, place: ValuePlace, known?: TextFault): ValueEnd {
     place.before === 'line' &&
     !/^\p{Lu}\S*\s/u.test(scan.text.slice(place.at, fault.at.start))
   ) {
-    let value = fault.at.end;
-    while (scan.text[value] === ' ') value += 1;
-    return scanValue(scan, { at: value, parent: place.parent + 1, before: 'key' });
+    return scanValue(scan, { at: pastSpaces(scan.text, fault.at.end), parent: place.parent + 1, before: 'key' });
   }
   const whole = { start: place.at, end: text.end };
   if (fault.kind === 'hash' && isNumberWithComment(scan.text, place.at, fault.at.start)) return end;

@@ -75,27 +75,27 @@ function wordsOf(scan: Scan, whole: Range, fault: TextFault): Words {
   if (fault.kind === 'comma') {
     const after = onOneLine(scan.text.slice(fault.at.end, whole.end)).trim();
     return {
-      message: `A comma inside \`{ }\` or \`[ ]\` ends a text: \`${before}\` and \`${after}\` are read as two things.`,
+      message: `A comma inside \`{ }\` or \`[ ]\` ends a text: \`${before}\` and \`${after}\` are read as two things`,
     };
   }
   if (fault.kind === 'colon') {
-    const message = `A colon with a space behind it ends a name: \`${before}\` is read as a name, not as part of a text.`;
+    const message = `A colon with a space behind it ends a name: \`${before}\` is read as a name, not as part of a text`;
     const key = before.split(/\s/).at(-1) ?? '';
     return { message, ...(key === before ? {} : { help: ` If \`${key}\` is a key, put it on a line of its own.` }) };
   }
   if (fault.kind === 'hash') return hashWords(scan, whole, fault.at, before);
   if (fault.kind === 'sign') {
     const sign = written === '`' ? 'backtick' : `\`${written}\``;
-    return { message: `Unexpected ${sign} at the start of a text, where this sign has a meaning of its own.` };
+    return { message: `Unexpected ${sign} at the start of a text, where this sign has a meaning of its own` };
   }
-  return { message: `\`${written}\` is read as a typed part, not as words of the text.` };
+  return { message: `\`${written}\` is read as a typed part, not as words of the text` };
 }
 
 function hashWords(scan: Scan, whole: Range, cut: Range, before: string): Words {
   const written = onOneLine(scan.text.slice(cut.start, cut.end));
   const message = before
-    ? `\`${written}\` is cut off as a comment: the text would end at \`${lastWords(before)}\`.`
-    : `\`${written}\` is cut off as a comment, and no text is left.`;
+    ? `\`${written}\` is cut off as a comment: the text would end at \`${lastWords(before)}\``
+    : `\`${written}\` is cut off as a comment, and no text is left`;
   const note = 'A comment behind a text is two or more spaces, `#`, a space; every other `#` behind a space is a slip.';
   if (!looksLikeComment(scan, cut) || cut.start === whole.start) return { message, note };
   const at = spanIn(scan, { start: cut.start, end: cut.start });
@@ -144,7 +144,7 @@ export function noteTooDeep(scan: Scan, start: number): void {
   const diagnostic = diagnose({
     code: 'nested-too-deep',
     severity: 'error',
-    message: 'Too many parts stand inside each other here: the file is not read.',
+    message: 'Too many parts stand inside each other here: the file is not read',
     at: spanIn(scan, { start, end: start + 1 }),
     help: 'Take away the brackets, dashes or indents that are too many.',
   });

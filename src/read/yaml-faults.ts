@@ -55,13 +55,13 @@ function wordsOf(error: YAMLParseError, written: string): Words {
 
 const other = (shown: string): Words => ({
   code: 'yaml-syntax',
-  message: `${shown === 'line' ? 'What stands here' : shown} cannot be read: it fits neither as a key, a value nor an item of a list.`,
+  message: `${shown === 'line' ? 'What stands here' : shown} cannot be read: it fits neither as a key, a value nor an item of a list`,
   help: 'Write `key: value`, with the same number of spaces before all keys that belong together. Put a text that holds signs like `:`, `#`, `{` or quotes into quotes as a whole.',
 });
 
 const indent = (shown: string): Words => ({
   code: 'wrong-indent',
-  message: `${shown === 'line' ? 'This line' : shown} does not start in the same column as the lines it belongs to.`,
+  message: `${shown === 'line' ? 'This line' : shown} does not start in the same column as the lines it belongs to`,
   help: 'Give all keys of one part the same number of spaces before them, and what belongs to a key two more.',
 });
 
@@ -69,33 +69,33 @@ const words: Partial<Record<ErrorCode, (shown: string) => Words>> = {
   BAD_INDENT: indent,
   BAD_DQ_ESCAPE: () => ({
     code: 'unknown-escape',
-    message: 'Unexpected `\\` in a text in double quotes, where it has a meaning of its own (`\\n` is a new line).',
+    message: 'Unexpected `\\` in a text in double quotes, where it has a meaning of its own (`\\n` is a new line)',
     help: 'Use single quotes around the text, or write `\\\\` for one `\\`.',
   }),
   MISSING_CHAR: (shown) => ({
     code: 'missing-colon',
-    message: `Unexpected ${shown}, expected a key with a colon and a space behind it, \`key: value\`.`,
+    message: `Unexpected ${shown}, expected a key with a colon and a space behind it, \`key: value\``,
     help: 'Put a colon and a value behind it, or, if it goes on with the line above, give it more spaces than that line’s key has.',
   }),
   MULTILINE_IMPLICIT_KEY: (shown) => ({
     code: 'missing-colon',
-    message: `Unexpected ${shown}, expected a key with a colon and a space behind it, \`key: value\`.`,
+    message: `Unexpected ${shown}, expected a key with a colon and a space behind it, \`key: value\``,
     help: 'Put a colon and a space behind the key, or give the line more spaces if it goes on with the line above.',
   }),
   BLOCK_AS_IMPLICIT_KEY: indent,
   BLOCK_IN_FLOW: (shown) => ({
     code: 'yaml-syntax',
-    message: `Unexpected ${shown} inside \`{ }\` or \`[ ]\`, where lines with keys or dashes of their own cannot stand.`,
+    message: `Unexpected ${shown} inside \`{ }\` or \`[ ]\`, where lines with keys or dashes of their own cannot stand`,
     help: 'Write this part without brackets, one key a line, or all of it inside the brackets with commas.',
   }),
   TAB_AS_INDENT: () => ({
     code: 'tab-indent',
-    message: 'A tab stands here; an indent is made of spaces.',
+    message: 'A tab stands here; an indent is made of spaces',
     help: 'Put two spaces in place of each tab, and set your editor to write spaces.',
   }),
   KEY_OVER_1024_CHARS: () => ({
     code: 'yaml-syntax',
-    message: 'A key here is longer than 1024 characters.',
+    message: 'A key here is longer than 1024 characters',
     help: 'A text is no key: put the whole text in quotes.',
   }),
 };

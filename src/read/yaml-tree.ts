@@ -68,7 +68,7 @@ function keyOf(reader: TreeReader, node: Node | null, map: Span): YamlScalar | u
     diagnose({
       code: 'key-not-text',
       severity: 'error',
-      message: 'Unexpected key that is no plain word.',
+      message: 'Unexpected key that is no plain word',
       at,
       help: 'Write a word before the colon. Put the text in quotes if it is meant as one.',
     }),
@@ -119,6 +119,9 @@ function readAsText(reader: TreeReader, scalar: YamlScalar): YamlScalar {
   return { ...scalar, style: 'quoted', core: scalar.text.value };
 }
 
+const lastAnchor = /&[^\s,[\]{}]+(?=(?:\s+!\S*)?\s*$)/;
+const lastTag = /(?<=^|[\s,[{])![^\s,[\]{}]*(?=(?:\s+&\S*)?\s*$)/;
+
 function refuseExtras(reader: TreeReader, node: Node): void {
   if (isAlias(node)) {
     reader.diagnostics.push(copiedPart(placeOf(reader, node), `*${node.source}`));
@@ -126,29 +129,27 @@ function refuseExtras(reader: TreeReader, node: Node): void {
   }
   const start = node.range?.[0] ?? 0;
   const anchor = (node as { anchor?: string }).anchor;
-  if (anchor !== undefined)
-    reader.diagnostics.push(copiedPart(propertyBefore(reader, start, `&${anchor}`), `&${anchor}`));
+  if (anchor !== undefined) {
+    reader.diagnostics.push(copiedPart(propertyBefore(reader, start, lastAnchor), `&${anchor}`));
+  }
   const explicit = isScalar(node) || isMap(node) || isSeq(node) ? node.tag : undefined;
-  if (explicit) reader.diagnostics.push(refusedTag(propertyBefore(reader, start, undefined), explicit));
+  if (explicit) reader.diagnostics.push(refusedTag(propertyBefore(reader, start, lastTag), explicit));
 }
 
 /** Where an anchor or tag stands: right before the node that it belongs to. */
-function propertyBefore(reader: TreeReader, start: number, anchor: string | undefined): Span {
-  const { text } = reader.mended;
+function propertyBefore(reader: TreeReader, start: number, property: RegExp): Span {
+  const { text, originOf } = reader.mended;
   const before = text.slice(Math.max(0, start - 500), start);
-  const from = anchor ? before.lastIndexOf(anchor) : before.lastIndexOf('!');
-  if (from < 0) return { file: reader.file, start: reader.mended.originOf(start), end: reader.mended.originOf(start) };
-  const first = start - before.length + from;
-  const tag = /^!\S*/.exec(text.slice(first, start))?.[0] ?? '!';
-  const end = first + (anchor ?? tag).length;
-  return { file: reader.file, start: reader.mended.originOf(first), end: reader.mended.originOf(end) };
+  const found = property.exec(before);
+  const first = start - before.length + (found?.index ?? before.length);
+  return { file: reader.file, start: originOf(first), end: originOf(first + (found?.[0].length ?? 0)) };
 }
 
 function copiedPart(at: Span, written: string): Diagnostic {
   return diagnose({
     code: 'copied-part',
     severity: 'error',
-    message: `Unexpected \`${written}\`, YAML's way to copy a part: a copied part has no place of its own in the file.`,
+    message: `Unexpected \`${written}\`, YAML's way to copy a part: a copied part has no place of its own in the file`,
     at,
     help: 'Write the part out where it is needed. If it is a text, put it in quotes.',
     note: 'Every number and word of a book is checked, and shown, at the place where it was written.',
@@ -160,7 +161,7 @@ function refusedTag(at: Span, tag: string): Diagnostic {
   return diagnose({
     code: 'yaml-tag',
     severity: 'error',
-    message: `Unexpected tag \`${name}\`: a book says by its keys what a value is.`,
+    message: `Unexpected tag \`${name}\`: a book says by its keys what a value is`,
     at,
     help: `Delete \`${name}\`. If it is a text, put the whole text in quotes.`,
   });
@@ -170,7 +171,7 @@ function duplicateKey(name: string, at: Span, first: Span): Diagnostic {
   return diagnose({
     code: 'duplicate-key',
     severity: 'error',
-    message: `\`${name}\` is given twice here; only one can hold.`,
+    message: `\`${name}\` is given twice here; only one can hold`,
     at,
     related: [{ message: `\`${name}\` stands here first`, at: first }],
     help: 'Delete one of the two, or put both contents under one key.',

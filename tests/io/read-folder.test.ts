@@ -77,7 +77,7 @@ describe('a book folder', () => {
     write('c.md', new Uint8Array(10_000_000).fill(0x61));
     write('d.md', new Uint8Array(2_000_000).fill(0x61));
     expect(faults()).toEqual(['empty-file a.md', 'empty-file b.yaml', 'file-too-large c.md']);
-    expect(readBookFolder(folder).diagnostics[2]?.message).toBe('`c.md` has 10.0 MB, expected at most 2.0 MB.');
+    expect(readBookFolder(folder).diagnostics[2]?.message).toBe('`c.md` has 10.0 MB, expected at most 2.0 MB');
   });
 
   it('follows a link to a file of the book, and no other', () => {

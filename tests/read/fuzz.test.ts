@@ -91,7 +91,7 @@ describe('any text', () => {
           if (scalar.text.offsets) expect(scalar.text.offsets.length).toBe(scalar.text.value.length + 1);
         }
       }),
-      { numRuns: 4000 },
+      { numRuns: 2000 },
     );
   });
 
@@ -113,7 +113,7 @@ describe('any text', () => {
           expect(file.text.slice(words.source.at.start, words.source.at.end)).toBe(words.source.value);
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: 1000 },
     );
   });
 
@@ -131,7 +131,7 @@ describe('any text', () => {
           expect(() => new TextDecoder('utf-8', { fatal: true }).decode(upTo)).toThrow();
         }
       }),
-      { numRuns: 3000 },
+      { numRuns: 1500 },
     );
   });
 });
@@ -176,7 +176,7 @@ describe('the quoted text of a trap', () => {
           if (first.diagnostics.every(({ fixes }) => fixes?.[0]?.safe)) expect(after.value).toEqual(first.value);
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: 1500 },
     );
   });
 });
@@ -235,7 +235,7 @@ describe('YAML that is written by the library', () => {
           expect(written.startsWith('\\') ? JSON.parse(`"${written}"`) : written).toBe(words.slice(i, i + size));
         }
       }),
-      { numRuns: 2000 },
+      { numRuns: 1000 },
     );
   });
 });
