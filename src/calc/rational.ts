@@ -198,14 +198,30 @@ function toScaled(a: Rational, shift: number, rounding: Rounding): bigint {
 }
 
 const leastExponent = 4096;
+const powersOfTwo = new Map<number, bigint>();
+
+function powerOfTwo(bits: number): bigint {
+  const known = powersOfTwo.get(bits) ?? 1n << BigInt(bits);
+  powersOfTwo.set(bits, known);
+  return known;
+}
+
+/** Whether the size of `a` is 2 to the power of `bits` or more. */
+export function isBeyond(a: Rational, bits: number): boolean {
+  const most = powerOfTwo(bits);
+  // the denominator is one or more
+  if (a.num < most && a.num > -most) return false;
+  return (a.num < 0n ? -a.num : a.num) >= a.den * most;
+}
 
 /**
  * A fraction not above (or not below) `a` that needs at most about `bits` bits; `a` itself where it needs no more. What is
  * smaller than 2^-4096 becomes zero or that bound.
  */
 export function shorten(a: Rational, rounding: 'down' | 'up', bits = 256): Rational {
+  const most = powerOfTwo(bits);
+  if (a.den < most && a.num < most && a.num > -most) return a;
   const [above, below] = [bitLength(a.num), bitLength(a.den)];
-  if (above <= bits && below <= bits) return a;
   const shift = Math.min(bits - (above - below), leastExponent);
   const short = toScaled(a, shift, rounding);
   return shift >= 0 ? rational(short, 1n << BigInt(shift)) : rational(short << BigInt(-shift));

@@ -32,6 +32,7 @@ import {
   compare,
   equals,
   fromNumber,
+  isBeyond,
   magnitudeBits,
   one,
   rational,
@@ -78,7 +79,7 @@ const mostBits = 997; // 1e300
 /** The range of an expression, by the rules of interval arithmetic alone. Throws a fault. */
 export function enclose(expr: Expr, inputs: Inputs): Scaled {
   const value = encloseNode(expr, inputs);
-  if (magnitudeBits(value.low) > mostBits || magnitudeBits(value.high) > mostBits) {
+  if (isBeyond(value.low, mostBits) || isBeyond(value.high, mostBits)) {
     fail({
       start: expr.start,
       end: expr.end,

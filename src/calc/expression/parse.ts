@@ -9,7 +9,7 @@ import { parseLimitsAt, parseRangeTail } from './parse-limits.js';
 import { bounds, failRest, parseSum } from './precedence.js';
 import type { Cursor } from './scan.js';
 import { scanNumber, skipSpaces, wordAt } from './scan.js';
-import { findSlip } from './slips.js';
+import { findSilentSlip, findSlip } from './slips.js';
 
 export interface ParseOptions {
   /** Allows `±` and `to` in parentheses and a unit after a parenthesis. */
@@ -120,8 +120,8 @@ function readOnce<T>(text: string, options: ParseOptions, reader: Reader<T>): Pa
         help: 'Split it into several values.',
       });
     }
-    const slip = findSlip(text, reader.limits);
-    if (slip) return { ok: false, fault: slip };
+    const slip = findSilentSlip(text, reader.limits);
+    if (slip) fail(slip);
     const calc = options.calc ?? false;
     const c: Cursor = {
       text,
@@ -138,7 +138,8 @@ function readOnce<T>(text: string, options: ParseOptions, reader: Reader<T>): Pa
     if (end < text.length) failRest(c, end);
     return { ok: true, value };
   } catch (error) {
-    if (error instanceof FaultError) return { ok: false, fault: error.fault };
-    throw error;
+    if (!(error instanceof FaultError)) throw error;
+    const known = text.length <= bounds.characters ? findSlip(text, reader.limits) : undefined;
+    return { ok: false, fault: known ?? error.fault };
   }
 }

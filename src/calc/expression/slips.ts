@@ -6,6 +6,8 @@ interface Slip {
   readonly find: RegExp;
   /** Only where limits are read: in an expression the same text may be right. */
   readonly limits?: boolean;
+  /** The text would be read without complaint, as something else. */
+  readonly silent?: boolean;
   readonly message: (found: string) => string;
   readonly help: string | ((found: string) => string);
   /** The whole text as it should be, one for each reading. */
@@ -92,6 +94,7 @@ const slips: readonly Slip[] = [
   },
   {
     find: /\+-(?=\s*[\d.])|-\/\+|\+\/(?!\s*-)/u,
+    silent: true,
     limits: true,
     message: (found) => `\`${found}\` is no sign`,
     help: 'Write `±` or `+/-` before a tolerance.',
@@ -99,6 +102,7 @@ const slips: readonly Slip[] = [
   },
   {
     find: lowerFirst,
+    silent: true,
     limits: true,
     message: () => 'The upper tolerance stands first',
     help: 'Write `+` and the upper part, then `/-` and the lower part.',
@@ -106,6 +110,7 @@ const slips: readonly Slip[] = [
   },
   {
     find: unparted,
+    silent: true,
     limits: true,
     message: () => 'The two parts of a tolerance are parted by a slash',
     help: 'Write `+0.3/-0.1 V`.',
@@ -150,6 +155,7 @@ const slips: readonly Slip[] = [
   },
   {
     find: atMost,
+    silent: true,
     limits: true,
     message: (found) => `\`${found.trim()}\` does not begin limits`,
     help: 'Write `at most`.',
@@ -185,12 +191,14 @@ const slips: readonly Slip[] = [
   },
   {
     find: hyphenedTight,
+    silent: true,
     message: () => 'A hyphen does not join the ends of a range',
     help: 'Write `to` between the ends.',
     rewrite: change(hyphenedTight, '$1 to '),
   },
   {
     find: hyphened,
+    silent: true,
     limits: true,
     message: () => 'A hyphen does not join the ends of a range',
     help: 'Write `to` between the ends.',
@@ -198,6 +206,7 @@ const slips: readonly Slip[] = [
   },
   {
     find: hyphenedBare,
+    silent: true,
     limits: true,
     message: () => 'A hyphen does not join the ends of a range',
     help: 'Write `to` between the ends of a range, or spaces around a minus.',
@@ -228,25 +237,30 @@ function writeFeetAndInches(text: string): string {
     .replaceAll(/(\b(?:ft|in))(?=[\p{L}\d])/gu, '$1 ');
 }
 
+const silentSlips = slips.filter(({ silent }) => silent);
+
 const decimalComma = /\d,\d+/g;
+
+/** A slip in a text that would be read without complaint, as something else than was meant. */
+export function findSilentSlip(text: string, limits: boolean): ExpressionFault | undefined {
+  // each of them has a hyphen, but `up to 3 %`, which would run from a value called `up`
+  return /-|^\s*up\b/.test(text) ? firstOf(silentSlips, text, limits) : undefined;
+}
 
 /** The first known slip in a text, with its rewrites; undefined where none is seen. */
 export function findSlip(text: string, limits: boolean): ExpressionFault | undefined {
-  const comma = findComma(text);
-  if (comma) return comma;
-  for (const slip of slips) {
+  return findComma(text) ?? firstOf(slips, text, limits);
+}
+
+function firstOf(known: readonly Slip[], text: string, limits: boolean): ExpressionFault | undefined {
+  for (const slip of known) {
     if (slip.limits && !limits) continue;
     const found = slip.find.exec(text);
     if (!found) continue;
     const rewrites = slip.rewrite?.(text, found).map((rewrite) => rewrite.trim());
     const [start, end] = [found.index, found.index + found[0].length];
-    return {
-      start,
-      end,
-      message: slip.message(found[0]),
-      help: typeof slip.help === 'string' ? slip.help : slip.help(found[0]),
-      ...(rewrites && { rewrites }),
-    };
+    const help = typeof slip.help === 'string' ? slip.help : slip.help(found[0]);
+    return { start, end, message: slip.message(found[0]), help, ...(rewrites && { rewrites }) };
   }
   return undefined;
 }

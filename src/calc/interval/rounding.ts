@@ -16,13 +16,22 @@ export function powerOfTwo(n: number): number {
   return float[0]!;
 }
 
-/** The least float above `x`: `nextUp(0)` is 5e-324, `nextUp(MAX_VALUE)` Infinity, `nextUp(Infinity)` Infinity. */
+// u (1 + 2u) with u = 2^-53: between half a unit and one and a half of the last place of any normal float.
+const STEP = 1.1102230246251568e-16;
+const NORMAL = powerOfTwo(-900);
+
+/**
+ * The least float above `x`: `nextUp(0)` is 5e-324, `nextUp(MAX_VALUE)` Infinity, `nextUp(Infinity)` Infinity. Away from
+ * the subnormals by one rounded sum (Rump, Zimmermann, Boldo, Melquiond, BIT 49, 2009), else by the bits.
+ */
 export function nextUp(x: number): number {
+  const size = Math.abs(x);
+  if (size > NORMAL && size < Infinity) return x + size * STEP;
   if (x === Infinity) return x;
   if (x === 0) return Number.MIN_VALUE;
   float[0] = x;
   bits[0]! += x > 0 ? 1n : -1n;
-  return float[0] + 0;
+  return float[0]! + 0;
 }
 
 /** The largest float below `x`: the mirror of `nextUp`. */
@@ -78,8 +87,7 @@ function addAtTheEdge(a: number, b: number, sum: number): number {
 export function mulDown(a: number, b: number): number {
   if (a === 0 || b === 0) return 0;
   const product = a * b;
-  const size = Math.abs(product);
-  if (size > SAFE_LOW && size < SAFE_HIGH && Math.abs(a) < SAFE_HIGH && Math.abs(b) < SAFE_HIGH) {
+  if (isSafe(product) && Math.abs(a) < SAFE_HIGH && Math.abs(b) < SAFE_HIGH) {
     return productError(a, b, product) < 0 ? nextDown(product) : product;
   }
   return mulAtTheEdge(a, b, product);
@@ -148,12 +156,24 @@ function scale(x: number, by: number): number {
 
 /** a / b rounded towards minus infinity, for b other than 0; a finite number over an infinity is 0. */
 export function divDown(a: number, b: number): number {
-  if (a === 0 || !Number.isFinite(b)) return 0;
   const quotient = a / b;
+  if (isSafe(quotient) && isSafe(a) && isSafe(b)) return remainder(a, b, quotient) < 0 ? nextDown(quotient) : quotient;
+  return divAtTheEdge(a, b, quotient);
+}
+
+function isSafe(x: number): boolean {
+  return (x > SAFE_LOW && x < SAFE_HIGH) || (x < -SAFE_LOW && x > -SAFE_HIGH);
+}
+
+function divAtTheEdge(a: number, b: number, quotient: number): number {
+  if (a === 0 || !Number.isFinite(b)) return 0;
   if (!Number.isFinite(a)) return quotient;
   if (quotient === Infinity) return Number.MAX_VALUE;
   if (quotient === -Infinity) return -Infinity;
-  return quotientError(a, b, quotient) < 0 ? nextDown(quotient) : quotient;
+  const top = normalise(a);
+  const bottom = normalise(b);
+  const scaled = scale(quotient, bottom.exponent - top.exponent);
+  return remainder(top.fraction, bottom.fraction, scaled) < 0 ? nextDown(quotient) : quotient;
 }
 
 /** a / b rounded towards plus infinity, for b other than 0. */
@@ -161,18 +181,7 @@ export function divUp(a: number, b: number): number {
   return 0 - divDown(-a, b);
 }
 
-/** A number with the sign of a / b - quotient; the remainder a - quotient * b is a float in the safe range. */
-function quotientError(a: number, b: number, quotient: number): number {
-  const sizeA = Math.abs(a);
-  const sizeB = Math.abs(b);
-  const sizeQ = Math.abs(quotient);
-  const within = sizeA > SAFE_LOW && sizeA < SAFE_HIGH && sizeB < SAFE_HIGH && sizeQ < SAFE_HIGH && sizeQ > SAFE_LOW;
-  if (within) return remainder(a, b, quotient);
-  const top = normalise(a);
-  const bottom = normalise(b);
-  return remainder(top.fraction, bottom.fraction, scale(quotient, bottom.exponent - top.exponent));
-}
-
+/** A number with the sign of a / b - quotient: what is left of a is a float, for all three in the safe range. */
 function remainder(a: number, b: number, quotient: number): number {
   const product = quotient * b;
   const rest = a - product - productError(quotient, b, product);
@@ -192,17 +201,24 @@ export function sqrtUp(x: number): number {
 
 /** The largest float whose square is at most x. `Math.sqrt` only says where to begin: ECMAScript does not fix its rounding. */
 function rootBelow(x: number): { readonly root: number; readonly exact: boolean } {
+  if (isSafe(x)) return rootNear(x, Math.sqrt(x));
   if (x === 0 || x === Infinity) return { root: x, exact: true };
   const normal = normalise(x);
   const half = Math.floor(normal.exponent / 2);
   const square = normal.fraction * (normal.exponent - 2 * half === 1 ? 2 : 1);
-  let root = Math.sqrt(square);
-  while (squareGap(square, root) < 0) root = nextDown(root);
-  while (squareGap(square, nextUp(root)) >= 0) root = nextUp(root);
-  return { root: scale(root, half), exact: squareGap(square, root) === 0 };
+  const { root, exact } = rootNear(square, Math.sqrt(square));
+  return { root: scale(root, half), exact };
 }
 
-/** A number with the sign of square - root^2, for both near one. */
+/** From a guess to the largest float whose square is at most `square`, which is in the safe range. */
+function rootNear(square: number, guess: number): { readonly root: number; readonly exact: boolean } {
+  let root = guess;
+  while (squareGap(square, root) < 0) root = nextDown(root);
+  while (squareGap(square, nextUp(root)) >= 0) root = nextUp(root);
+  return { root, exact: squareGap(square, root) === 0 };
+}
+
+/** A number with the sign of square - root^2, for both in the safe range. */
 function squareGap(square: number, root: number): number {
   const product = root * root;
   return square - product - productError(root, root, product);
