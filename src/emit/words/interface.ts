@@ -65,3 +65,8 @@ export function numberIn(language: string, shown: string): string {
     .replace(/^at most /, 'como máximo ')
     .replaceAll(/(?<=[\d\u00a0\p{L}%]) to (?=[-\d])/gu, ' a ');
 }
+
+/** A language by its own name; its tag where the interface has no words in it. */
+export function languageName(language: string): string {
+  return tables[language]?.language ?? language;
+}

@@ -1,0 +1,113 @@
+// The search box of a home: loads the index when it is first needed, shows hits by procedure as they are typed.
+
+import type { SearchFile } from '../../src/emit/search/index-shape.js';
+import { type Group, markParts, openSearch, type Search } from '../../src/emit/search/query.js';
+import { element } from './element.js';
+
+interface Box {
+  readonly form: HTMLElement;
+  readonly input: HTMLInputElement;
+  readonly status: HTMLElement;
+  readonly results: HTMLElement;
+  readonly listing: HTMLElement | null;
+}
+
+/** Shows the box and makes it work; does nothing on pages without one. */
+export function startSearch(): void {
+  const form = document.getElementById('search');
+  const input = form?.querySelector('input');
+  const status = form?.querySelector<HTMLElement>('.status');
+  const results = document.getElementById('results');
+  if (!form || !input || !status || !results) return;
+  const box: Box = { form, input, status, results, listing: document.getElementById('listing') };
+  form.hidden = false;
+  form.addEventListener('submit', (event) => event.preventDefault());
+  const asked = new URLSearchParams(location.search).get('q');
+  if (asked !== null) input.value = asked;
+  let loading: Promise<void> | undefined;
+  const ask = (): void => {
+    loading ??= load(box);
+    void loading.then(() => show(box));
+  };
+  input.addEventListener('focus', ask, { once: true });
+  input.addEventListener('input', ask);
+  if (input.value !== '') ask();
+}
+
+/** What was loaded: the files, and the search over them. */
+const loaded: { main?: SearchFile; search?: Search } = {};
+
+async function load(box: Box): Promise<void> {
+  box.status.textContent = box.form.dataset.wait ?? '';
+  try {
+    const main = await fetchIndex(box.form.dataset.index);
+    loaded.main = main;
+    loaded.search = openSearch([main]);
+    box.status.textContent = '';
+    // steps are the larger part: they follow once the first answers can be given
+    void addSteps(box, main);
+  } catch {
+    box.status.textContent = box.form.dataset.broken ?? '';
+  }
+}
+
+async function addSteps(box: Box, main: SearchFile): Promise<void> {
+  try {
+    loaded.search = openSearch([main, await fetchIndex(box.form.dataset.steps)]);
+    show(box);
+  } catch {
+    // without the steps everything else is still found; the next visit asks for them again
+  }
+}
+
+async function fetchIndex(path = ''): Promise<SearchFile> {
+  const response = await fetch(path);
+  if (!response.ok) throw new Error(`${path}: ${response.status}`);
+  return (await response.json()) as SearchFile;
+}
+
+function show({ form, input, status, results, listing }: Box): void {
+  const { search, main } = loaded;
+  if (!search || !main) return;
+  const query = input.value.trim();
+  if (listing) listing.hidden = query !== '';
+  if (query === '') {
+    results.replaceChildren();
+    status.textContent = '';
+    return;
+  }
+  const groups = search(query);
+  if (groups.length === 0 && listing) listing.hidden = false;
+  status.textContent =
+    groups.length === 0 ? (form.dataset.none ?? '') : (form.dataset.count ?? '').replace('#', String(groups.length));
+  results.replaceChildren(
+    element(
+      'div',
+      { class: 'hits' },
+      groups.map((group) => drawGroup(group, main)),
+    ),
+  );
+}
+
+function drawGroup({ procedure, hits }: Group, { procedures, kinds }: SearchFile): HTMLElement {
+  const [title = '', folder = ''] = procedures[procedure] ?? [];
+  const rows = hits.map(({ line: [kind, , text, anchor, extra], met }) => {
+    const words = markParts(text, met).map((part) => (part.met ? element('mark', {}, [part.text]) : part.text));
+    const label = kind === 'p' ? kinds.p.replace('{label}', extra) : kinds[kind];
+    const aside =
+      kind === 'v'
+        ? element('span', { class: 'limits-inline' }, [extra])
+        : element('span', { class: 'aside' }, [extra]);
+    return element('li', {}, [
+      element('a', { href: folder + anchor }, [
+        element('span', { class: 'kind' }, [label]),
+        element('b', {}, words),
+        kind === 'p' || extra === '' ? '' : aside,
+      ]),
+    ]);
+  });
+  return element('section', { class: 'hit' }, [
+    element('h2', {}, [element('a', { href: folder }, [title])]),
+    rows.length === 0 ? '' : element('ul', {}, rows),
+  ]);
+}

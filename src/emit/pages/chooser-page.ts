@@ -1,0 +1,29 @@
+// A procedure that differs within the rigs of one home: which version is yours, and how to tell.
+
+import { html } from '../html.js';
+import { linkTo, type Page, phoneLink } from './context.js';
+import { renderPage } from './layout.js';
+import { drawTells, optionsOf } from './procedure-head.js';
+import { describeRig } from './rig-words.js';
+import type { Entry, Home } from './site-map.js';
+
+/** The file of the page to choose from. */
+export function chooserPage(page: Page, home: Home, entry: Entry): string {
+  const { voice } = page;
+  const title = voice.plain(entry.procedure.title);
+  const rows = entry.versions.map(({ folder, rigs }) => {
+    const phrase = rigs.map((rig) => describeRig(rig, home.machine, voice)).join(`; ${voice.text('or')} `);
+    return html`<li><a href="${linkTo(page, folder)}">${phrase.charAt(0).toUpperCase() + phrase.slice(1)}</a></li>`;
+  });
+  return renderPage(page, {
+    kind: 'chooser',
+    title,
+    head: html`<h1>${voice.say(entry.procedure.title)}</h1><p class="summary">${voice.say(entry.procedure.summary)}</p>`,
+    body: html`<section><h2>${voice.ui('choose-version')}</h2>
+<p>${voice.ui('choose-version-why')}</p>
+<ul class="choices">${rows}</ul>
+${drawTells(page, home, optionsOf(entry.versions))}
+<p>${voice.ui('choose-version-unsure', { phone: phoneLink(page) })}</p></section>
+`,
+  });
+}

@@ -1,0 +1,94 @@
+// The home of a machine with its header: search, symptoms, and the work by job, each entry with what it needs first.
+
+import { type Html, html } from '../html.js';
+import { homeName, linkTo, type Page, plainOf, sayText } from './context.js';
+import { renderPage } from './layout.js';
+import { type Entry, type Home, jobFolder } from './site-map.js';
+import { plainCondition } from './states.js';
+
+/** How many needs stand beside an entry; the rest is counted. */
+const needsShown = 3;
+
+/** The file of a home. */
+export function homePage(page: Page, home: Home): string {
+  const { voice } = page;
+  const name = homeName(page, home);
+  return renderPage(page, {
+    kind: 'home',
+    isHome: true,
+    title: name,
+    facts: { 'data-home': home.folder, 'data-name': name },
+    head: html`<h1>${plainOf(page, home.machine.name)}</h1><p class="summary">${sayText(page, home.header.name)} · <a href="${linkTo(page, '')}">${voice.ui('another-machine')}</a></p>`,
+    body: html`${drawSearch(page)}
+<div id="listing">
+<ul class="entries doors">
+${door(linkTo(page, `${home.folder}symptoms.html`), voice.ui('symptoms'), voice.ui('symptoms-hint'))}
+${door(linkTo(page, `${home.folder}changes.html`), voice.ui('changes'), voice.ui('changes-hint'))}
+${door(linkTo(page, `${home.folder}values.html`), voice.ui('all-values'), voice.ui('all-values-hint'))}
+</ul>
+${home.entries.length === 0 ? html`<p>${voice.ui('nothing-yet')}</p>` : drawJobs(page, home)}
+</div>
+`,
+  });
+}
+
+// without the client script the box would do nothing: it is shown by the script
+function drawSearch(page: Page): Html {
+  const { voice } = page;
+  const words = {
+    none: voice.text('search-none'),
+    count: voice.text('search-count', { count: '#' }),
+    broken: voice.text('search-broken'),
+    wait: voice.text('search-wait'),
+  };
+  return html`<form class="search" id="search" role="search" hidden data-index="search.json" data-steps="search-steps.json" data-none="${words.none}" data-count="${words.count}" data-broken="${words.broken}" data-wait="${words.wait}">
+<label for="query">${voice.ui('search-hint')}</label>
+<input id="query" name="query" type="search" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="search" aria-controls="results">
+<p class="status" id="search-status" role="status"></p>
+</form>
+<div id="results"></div>`;
+}
+
+function drawJobs(page: Page, home: Home): readonly Html[] {
+  const jobs = page.site.book.book.settings.jobs;
+  const known = jobs.map(({ id, label }) => ({ id: id.value, label: plainOf(page, label) }));
+  const others = [...new Set(home.entries.map(jobFolder))].filter((folder) => !known.some(({ id }) => id === folder));
+  const rest = others.map((id) => ({ id, label: id === '' ? page.voice.text('other-work') : id.replaceAll('-', ' ') }));
+  return [...known, ...rest].flatMap(({ id, label }) => {
+    const entries = home.entries.filter((entry) => jobFolder(entry) === id);
+    if (entries.length === 0) return [];
+    return [
+      html`<section class="job"><h2>${label}</h2>
+<ul class="entries">
+${entries.map((entry) => drawEntry(page, entry))}</ul></section>
+`,
+    ];
+  });
+}
+
+function drawEntry(page: Page, entry: Entry): Html {
+  const { voice } = page;
+  const { procedure, versions } = entry;
+  const aside =
+    procedure.status === 'withdrawn' || procedure.status === 'draft'
+      ? voice.ui(procedure.status)
+      : versions.length > 1
+        ? voice.ui('versions', { count: versions.length })
+        : html`${sayNeeds(page, entry)}`;
+  return door(linkTo(page, entry.folder), voice.say(procedure.title), aside);
+}
+
+function door(href: string, title: Html, aside: Html): Html {
+  return html`<li><a href="${href}"><b>${title}</b><span class="aside">${aside}</span></a></li>
+`;
+}
+
+/** What an entry needs first, in words: its first conditions, and how many more there are. */
+export function sayNeeds(page: Page, { procedure }: Entry): string {
+  const { voice, site } = page;
+  const needs = procedure.requires.map(({ condition }) => plainCondition(condition, site.book.world, voice));
+  if (needs.length === 0) return voice.text('needs-none');
+  const shown = needs.slice(0, needsShown);
+  const more = needs.length > needsShown ? [voice.text('more', { count: needs.length - needsShown })] : [];
+  return voice.text('first-needs', { needs: [...shown, ...more].join(' · ') });
+}

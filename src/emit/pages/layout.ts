@@ -1,0 +1,118 @@
+// The frame that every page stands in: head, way back to the machine, language, safety notice. No inline script or style.
+
+import { type Html, html, trusted } from '../html.js';
+import { languageName } from '../words/interface.js';
+import {
+  fileOf,
+  homeName,
+  languageFolder,
+  linkTo,
+  linkToShared,
+  type Page,
+  phoneLink,
+  plainOf,
+  relativeLink,
+} from './context.js';
+
+export interface Frame {
+  readonly title: string;
+  /** What stands in the head of the page below the way back; holds the h1. */
+  readonly head: Html;
+  readonly body: Html;
+  /** A word for the style sheet: `home`, `procedure`. */
+  readonly kind: string;
+  /** What the client script needs to know, as attributes of the body. */
+  readonly facts?: Readonly<Record<`data-${string}`, string>>;
+  /** A page to leave: the machine's home is not offered as a way back. */
+  readonly isHome?: boolean;
+}
+
+const policy = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self'",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "manifest-src 'self'",
+  "worker-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+/** The whole file of a page. */
+export function renderPage(page: Page, frame: Frame): string {
+  const { voice } = page;
+  const facts = Object.entries({ 'data-root': linkToShared(page, ''), ...frame.facts }).map(
+    ([name, value]) => html` ${trusted(name)}="${value}"`,
+  );
+  return html`<!DOCTYPE html>
+<html lang="${voice.language}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<meta name="referrer" content="no-referrer">
+<title>${frame.title} · ${plainOf(page, page.site.book.book.settings.title)}</title>
+${alternates(page)}<link rel="stylesheet" href="${linkToShared(page, 'assets/style.css')}">
+<script type="module" src="${linkToShared(page, 'assets/client.js')}"></script>
+</head>
+<body class="${frame.kind}"${facts}>
+<a class="skip" href="#main">${voice.ui('skip')}</a>
+<header class="top">
+${wayBack(page, frame)}
+${frame.head}
+</header>
+<main id="main">
+${frame.body}
+</main>
+${foot(page)}
+</body>
+</html>
+`.html;
+}
+
+function alternates(page: Page): readonly Html[] {
+  if (page.site.languages.length < 2) return [];
+  return page.site.languages.map(
+    (language) =>
+      html`<link rel="alternate" hreflang="${language}" href="${toLanguage(page, language)}">
+`,
+  );
+}
+
+function toLanguage(page: Page, language: string): string {
+  const path = languageFolder(page.site, language) + page.path;
+  return relativeLink(fileOf(page), path.replace(/(^|\/)index\.html$/, '$1'));
+}
+
+function wayBack(page: Page, frame: Frame): Html {
+  const { home, voice } = page;
+  const owner = html`<span class="owner">${plainOf(page, page.site.book.book.settings.owner)}</span>`;
+  const rig =
+    home && !frame.isHome
+      ? html`<a class="rig" href="${linkTo(page, home.folder)}">${homeName(page, home)}</a>`
+      : frame.kind === 'start'
+        ? owner
+        : html`<a class="rig" href="${linkTo(page, '')}">${owner}</a>`;
+  const change = home && html`<a class="change" href="${linkTo(page, '')}">${voice.ui('change')}</a>`;
+  return html`<nav class="way" aria-label="${voice.ui('start')}">${rig}<span class="aside">${change}${languageLinks(page)}</span></nav>`;
+}
+
+function languageLinks(page: Page): readonly Html[] {
+  return page.site.languages
+    .filter((language) => language !== page.voice.language)
+    .map((language) => {
+      const name = languageName(language);
+      return html`<a hreflang="${language}" lang="${language}" href="${toLanguage(page, language)}">${name}</a>`;
+    });
+}
+
+function foot(page: Page): Html {
+  const { settings } = page.site.book.book;
+  return html`<footer class="foot">
+<p>${page.voice.ui('notice', { phone: phoneLink(page) })}</p>
+<p class="owner">${plainOf(page, settings.title)} · ${plainOf(page, settings.owner)}</p>
+</footer>`;
+}

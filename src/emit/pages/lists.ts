@@ -1,0 +1,150 @@
+// Lists over a whole home: from a symptom to the procedure, what to do again after a change, all check values.
+
+import type { Words } from '../../model/text.js';
+import { wordsOf } from '../book-text.js';
+import { type Html, html } from '../html.js';
+import { sayDue } from './after.js';
+import { linkTo, type Page, phoneLink, readerOf } from './context.js';
+import { renderPage } from './layout.js';
+import type { Entry, Home } from './site-map.js';
+import { type Symptom, symptomFolder, symptomsOf } from './symptoms.js';
+
+/** From what is seen to where to look first. */
+export function symptomsPage(page: Page, home: Home): string {
+  const { voice } = page;
+  const symptoms = symptomsOf(home);
+  const groups = [
+    { key: 'symptom-work', kind: 'work' },
+    { key: 'symptom-see', kind: 'seen' },
+    { key: 'symptom-reading', kind: 'reading' },
+  ] as const;
+  const sections = groups.flatMap(({ key, kind }) => {
+    const own = symptoms.filter((symptom) => symptom.kind === kind);
+    if (own.length === 0) return [];
+    return [
+      html`<section class="job"><h2>${voice.ui(key)}</h2>
+<ul class="entries signs">
+${gathered(own, voice.language).map((same) => drawSign(page, same))}</ul></section>
+`,
+    ];
+  });
+  return renderPage(page, {
+    kind: 'list',
+    title: voice.text('symptoms'),
+    head: html`<h1>${voice.ui('symptoms')}</h1><p class="summary">${voice.ui('symptoms-hint')}</p>`,
+    body: html`${sections.length > 0 ? sections : html`<p>${voice.ui('symptom-none')}</p>`}
+<p class="codes-link">${voice.ui('call')}: ${phoneLink(page)}</p>`,
+  });
+}
+
+// one sign may have several causes: they stand under it together
+function gathered(symptoms: readonly Symptom[], language: string): readonly (readonly [Symptom, ...Symptom[]])[] {
+  const groups = new Map<string, [Symptom, ...Symptom[]]>();
+  for (const symptom of symptoms) {
+    const key = JSON.stringify([symptom.sign[language] ?? symptom.sign, symptom.not, symptom.limits]);
+    const group = groups.get(key);
+    if (group) group.push(symptom);
+    else groups.set(key, [symptom]);
+  }
+  return [...groups.values()];
+}
+
+function drawSign(page: Page, same: readonly [Symptom, ...Symptom[]]): Html {
+  const causes = same.map((symptom) => {
+    const { entry } = symptom;
+    return html`<li><a href="${linkTo(page, symptomFolder(symptom))}">${sayCause(page, symptom)}<span class="aside">${page.voice.say(entry.procedure.title)}</span></a></li>`;
+  });
+  return html`<li class="sign"><b>${saySign(page, same[0])}</b><ul>${causes}</ul></li>
+`;
+}
+
+function saySign({ voice }: Page, { sign, not, limits }: Symptom): Html {
+  if (limits !== undefined)
+    return voice.ui('symptom-outside', {
+      label: voice.say(sign),
+      limits: html`<span class="limits-inline">${voice.number(limits)}</span>`,
+    });
+  return not ? voice.ui('symptom-not-seen', { expect: voice.say(sign) }) : voice.say(sign);
+}
+
+function sayCause({ voice }: Page, { cause, look, outcome, kind }: Symptom): Html {
+  const which = outcome && html`${voice.ui(outcome)}. `;
+  if (!cause) return html`${which}`;
+  if (kind === 'work') return voice.say(cause);
+  return html`${which}${kind === 'seen' && html`${voice.ui('symptom-first')} `}${voice.say(cause)}${look && html`. ${voice.say(look)}`}`;
+}
+
+/** What has to be done again, and after what. */
+export function changesPage(page: Page, home: Home): string {
+  const { voice, site } = page;
+  const events = [...site.book.book.events.values()].flatMap((event) => {
+    const entries = home.entries.filter(({ procedure }) => procedure.voidedBy.includes(event.id));
+    return entries.length === 0 ? [] : [{ title: voice.say(wordsOf(event.label, readerOf(page))), entries }];
+  });
+  const due = home.entries.filter(({ procedure }) => procedure.due !== undefined && procedure.status !== 'withdrawn');
+  return renderPage(page, {
+    kind: 'list',
+    title: voice.text('changes'),
+    head: html`<h1>${voice.ui('changes')}</h1><p class="summary">${voice.ui('changes-why')}</p>`,
+    body: html`${events.length === 0 && html`<p>${voice.ui('change-none')}</p>`}
+${events.map(
+  ({ title, entries }) => html`<section class="job"><h2>${title}</h2>
+<ul class="entries">
+${entries.map((entry) => again(page, entry, gives(page, entry)))}</ul></section>
+`,
+)}
+${
+  due.length > 0 &&
+  html`<section class="job"><h2>${voice.ui('due-title')}</h2>
+<ul class="entries">
+${due.map((entry) => again(page, entry, entry.procedure.due && sayDue(page, entry.procedure.due)))}</ul></section>
+`
+}`,
+  });
+}
+
+function gives(page: Page, { procedure }: Entry): Html | undefined {
+  const label = page.site.book.world.variables.find(({ id }) => id === procedure.gives)?.label;
+  return label && page.voice.say(label);
+}
+
+function again(page: Page, entry: Entry, aside: Html | string | undefined): Html {
+  return html`<li><a href="${linkTo(page, entry.folder)}"><b>${page.voice.say(entry.procedure.title)}</b><span class="aside">${aside}</span></a></li>
+`;
+}
+
+/** Every limit of a home on one page. */
+export function valuesPage(page: Page, home: Home): string {
+  const { voice } = page;
+  const groups = home.entries
+    .filter(({ procedure }) => procedure.status !== 'withdrawn')
+    .flatMap((entry) => (entry.versions.length > 1 ? [] : [entry]))
+    .filter(({ procedure }) => procedure.values.length > 0);
+  const split = home.entries.filter(({ versions, procedure }) => versions.length > 1 && procedure.values.length > 0);
+  return renderPage(page, {
+    kind: 'list',
+    title: voice.text('all-values'),
+    head: html`<h1>${voice.ui('all-values')}</h1><p class="summary">${voice.ui('values-why')}</p>`,
+    body: html`${groups.length + split.length === 0 && html`<p>${voice.ui('values-none')}</p>`}
+${groups.map(
+  (
+    entry,
+  ) => html`<section class="job"><h2><a href="${linkTo(page, entry.folder)}">${voice.say(entry.procedure.title)}</a></h2>
+<table class="values"><tbody>
+${entry.procedure.values.map((value) => valueRow(page, value.label, value.shown.acceptance ?? value.shown.tolerance, value.instrument?.label))}</tbody></table></section>
+`,
+)}
+${split.map(
+  (
+    entry,
+  ) => html`<section class="job"><h2><a href="${linkTo(page, entry.folder)}">${voice.say(entry.procedure.title)}</a></h2><p>${voice.ui('versions', { count: entry.versions.length })}</p></section>
+`,
+)}`,
+  });
+}
+
+function valueRow({ voice }: Page, label: Words, limits: string | undefined, instrument: Words | undefined): Html {
+  const by = instrument && html` <span class="aside">${voice.say(instrument)}</span>`;
+  return html`<tr><th scope="row">${voice.say(label)}${by}</th><td>${limits === undefined ? voice.ui('record-only') : html`<span class="limits-inline">${voice.number(limits)}</span>`}</td></tr>
+`;
+}

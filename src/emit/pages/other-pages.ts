@@ -1,0 +1,58 @@
+// The list of codes for the telephone, and the page for an address that leads nowhere.
+
+import { html } from '../html.js';
+import { spokenCode } from '../short-code.js';
+import { homeName, linkTo, type Page, plainOf } from './context.js';
+import { renderPage } from './layout.js';
+
+/** Every code with its page; the client script finds one as it is typed. */
+export function codesPage(page: Page): string {
+  const { voice, site } = page;
+  const sections = site.map.homes.map((home) => {
+    const rows = home.entries.flatMap(({ procedure, versions }) =>
+      versions.map(
+        ({
+          code,
+          folder,
+        }) => html`<tr id="${code}"><th scope="row"><b class="code">${spokenCode(code)}</b></th><td><a href="${linkTo(page, folder)}">${voice.say(procedure.title)}</a> <span class="aside">${voice.ui('revision', { revision: procedure.revision })}</span></td></tr>
+`,
+      ),
+    );
+    return rows.length === 0
+      ? undefined
+      : html`<section class="job"><h2>${homeName(page, home)}</h2><table class="codes"><tbody>
+${rows}</tbody></table></section>
+`;
+  });
+  return renderPage(page, {
+    kind: 'codes',
+    title: voice.text('codes-title'),
+    head: html`<h1>${voice.ui('codes-title')}</h1><p class="summary">${voice.ui('codes-why')}</p>`,
+    body: html`<form class="search" id="find-code" hidden data-unknown="${voice.text('codes-unknown')}">
+<label for="code">${voice.ui('codes-field')}</label>
+<input id="code" name="code" type="text" autocomplete="off" autocapitalize="characters" spellcheck="false" maxlength="9">
+<p class="status" role="status"></p>
+</form>
+${sections}`,
+  });
+}
+
+/** For an address that leads nowhere. It may be shown at any depth: its links start at the path of the book's address. */
+export function notFoundPage(page: Page): string {
+  const { voice, site } = page;
+  const base = basePath(site.book.book.settings.url.value);
+  const file = renderPage(page, {
+    kind: 'lost',
+    title: voice.text('not-found'),
+    head: html`<h1>${voice.ui('not-found')}</h1>`,
+    body: html`<p>${voice.ui('not-found-why')}</p><p><a class="button" href="./">${voice.ui('choose-machine')}</a></p>
+<p>${plainOf(page, site.book.book.settings.owner)}</p>`,
+  });
+  return file.replaceAll(/ (href|src|data-root)="(?![a-z]+:|#)(?:\.\/)?([^"]*)"/g, ` $1="${base}$2"`);
+}
+
+/** The path of an address, with `/` at both ends; `/` where it cannot be read. */
+function basePath(url: string): string {
+  const path = /^[a-z]+:\/\/[^/?#]*([^?#]*)/i.exec(url)?.[1] ?? '/';
+  return /[^\w\-./~%]/.test(path) ? '/' : `${path.replace(/\/?$/, '/').replace(/^(?!\/)/, '/')}`;
+}

@@ -1,0 +1,182 @@
+// One procedure for one kind of rig as a page that reads from top to bottom without any script.
+
+import type { End, ResolvedProcedure, ResolvedStep, Variant } from '../../model/resolved.js';
+import type { StepFacts } from '../../order/result.js';
+import { type Html, html, type Part } from '../html.js';
+import { blockMarkdown, type Links } from '../markdown.js';
+import { endProcedures, stepLabel } from '../step-label.js';
+import { drawCall, drawChecked, drawLeaves } from './after.js';
+import { drawCautions, drawConditions, drawReady } from './before.js';
+import { homeName, linkTo, linkToShared, type Page, phoneLink } from './context.js';
+import { hatching } from './gauge.js';
+import { findHazard } from './hazards.js';
+import { type Frame, renderPage } from './layout.js';
+import { drawHead } from './procedure-head.js';
+import type { Entry, Version } from './site-map.js';
+import { strippedStates } from './states.js';
+import { drawSteps, type StepSources, type Trail } from './steps.js';
+import { type Scope, stepAnchor } from './ways.js';
+
+/** The file of a procedure's page. A withdrawn procedure keeps its page and loses its steps. */
+export function procedurePage(page: Page, entry: Entry, version: Version): string {
+  const { voice, home } = page;
+  const { procedure } = version.variant;
+  const title = `${voice.plain(procedure.title)} · ${home ? homeName(page, home) : ''}`;
+  const frame: Frame = {
+    kind: 'procedure',
+    title,
+    head: drawHead(page, entry, version),
+    body: html`${procedure.status !== 'withdrawn' && drawWork(page, version.variant)}${drawCall(page, version)}${drawChecked(page, version.variant)}`,
+  };
+  return renderPage(page, frame);
+}
+
+function drawWork(page: Page, variant: Variant): Html {
+  const { voice } = page;
+  const { procedure } = variant;
+  const facts = factsOf(page, variant);
+  const sources = sourcesOf(page, facts);
+  const trail: Trail = { hazards: [] };
+  const scope = scopeOf(page, variant);
+  const hazards = [...new Set([...procedure.hazards, ...[...facts.values()].flatMap((one) => one.hazards)])];
+  return html`${hatching}
+${drawCautions(page, hazards)}${drawReady(procedure, voice)}${drawConditions(variant, { voice, givers: (state) => giverLinks(page, procedure, state) })}<section class="work" id="steps"><h2>${voice.ui('steps')}</h2>
+${drawSteps(scope, sources, trail)}</section>
+${drawLeaves(page, variant)}${drawEnds(page, variant, sources)}${drawProse(page, procedure)}`;
+}
+
+function factsOf(page: Page, variant: Variant): ReadonlyMap<string, StepFacts> {
+  const prefixes = new Map(
+    endProcedures(variant).flatMap(({ ends, prefix }) => ends.map((end) => [end, prefix] as const)),
+  );
+  const facts = new Map<string, StepFacts>();
+  for (const one of page.site.proofs.get(variant.id)?.facts ?? []) {
+    const label = `${one.place.end ? (prefixes.get(one.place.end) ?? '') : ''}${one.place.number}`;
+    const other = facts.get(label);
+    facts.set(label, other ? merged(other, one) : one);
+  }
+  return facts;
+}
+
+// two ends may run the same steps: what is known there is what both agree on
+function merged(a: StepFacts, b: StepFacts): StepFacts {
+  const before = a.before.flatMap((set) => {
+    const other = b.before.find(({ state, person }) => state === set.state && person === set.person);
+    return other ? [{ ...set, values: [...new Set([...set.values, ...other.values])] }] : [];
+  });
+  return {
+    ...a,
+    before,
+    hazards: [...new Set([...a.hazards, ...b.hazards])],
+    rules: [...new Set([...a.rules, ...b.rules])],
+  };
+}
+
+function scopeOf(page: Page, variant: Variant): Scope {
+  const endSteps = new Map<End, string>();
+  for (const { procedure, ends, prefix } of endProcedures(variant)) {
+    const first = procedure.steps[0];
+    if (first) for (const end of ends) endSteps.set(end, stepLabel(first, prefix));
+  }
+  return {
+    procedure: variant.procedure,
+    prefix: '',
+    voice: page.voice,
+    world: page.site.book.world,
+    phone: phoneLink(page),
+    endSteps,
+  };
+}
+
+function sourcesOf(page: Page, facts: ReadonlyMap<string, StepFacts>): StepSources {
+  return {
+    facts: (label) => facts.get(label),
+    shownStates: strippedStates(facts.values(), page.site.book.world),
+    hazard: (id) => findHazard(page, id),
+    procedureHref: (id) => procedureHref(page, id),
+    figureHref: (file) => figureHref(page, file),
+    detail: (scope, step) => drawDetail(page, scope, step),
+  };
+}
+
+function procedureHref(page: Page, id: string): string | undefined {
+  const entry = page.home?.entries.find((one) => one.id === id);
+  return entry && linkTo(page, entry.folder);
+}
+
+function figureHref(page: Page, file: string): string | undefined {
+  return page.site.figures.has(file) ? linkToShared(page, file) : undefined;
+}
+
+function giverLinks(page: Page, procedure: ResolvedProcedure, state: string): readonly Html[] {
+  return (page.home?.entries ?? [])
+    .filter((entry) => entry.id !== procedure.id && entry.procedure.gives === state)
+    .map((entry) => html`<a href="${linkTo(page, entry.folder)}">${page.voice.say(entry.procedure.title)}</a>`);
+}
+
+function drawEnds(page: Page, variant: Variant, sources: StepSources): readonly Html[] {
+  const { voice } = page;
+  return endProcedures(variant).map(({ procedure, ends, prefix }) => {
+    const names = ends
+      .map((end) => voice.text(end === 'stop' ? 'end-stop' : 'end-call'))
+      .join(`, ${voice.text('or')} `);
+    const scope: Scope = { ...scopeOf(page, variant), procedure, prefix, endSteps: new Map() };
+    return html`<section class="end-steps" id="end-${prefix}"><h2>${voice.ui('end-safe')}</h2>
+<p class="aside">${voice.ui('end-safe-why', { ends: names })}</p>
+${drawSteps(scope, sources, { hazards: [] })}</section>
+`;
+  });
+}
+
+/** The prose of a procedure in the page's language, or in the first one, marked so. */
+function proseOf(
+  page: Page,
+  procedure: ResolvedProcedure,
+): { sections: ResolvedProcedure['prose'][string]; language: string } {
+  const own = procedure.prose[page.voice.language];
+  return own
+    ? { sections: own, language: page.voice.language }
+    : { sections: procedure.prose[page.voice.first] ?? [], language: page.voice.first };
+}
+
+function inLanguage(page: Page, language: string, prose: Html): Html {
+  return language === page.voice.language ? prose : html`<div lang="${language}">${prose}</div>`;
+}
+
+function drawDetail(page: Page, { procedure }: Scope, step: ResolvedStep): Part {
+  const { sections, language } = proseOf(page, procedure);
+  const own = sections.filter((section) => section.step === step.id && section.markdown.trim() !== '');
+  if (own.length === 0) return undefined;
+  const links = linksOf(page, procedure);
+  return inLanguage(page, language, html`${own.map(({ markdown }) => blockMarkdown(markdown, { level: 3, links }))}`);
+}
+
+function drawProse(page: Page, procedure: ResolvedProcedure): Html | undefined {
+  const { sections, language } = proseOf(page, procedure);
+  const free = sections.filter(
+    (section) => section.step === undefined && (section.heading !== undefined || section.markdown.trim() !== ''),
+  );
+  if (free.length === 0) return undefined;
+  const links = linksOf(page, procedure);
+  const written = free.map(({ heading, depth = 2, markdown }) => {
+    const title = heading !== undefined && (depth <= 2 ? html`<h2>${heading}</h2>` : html`<h3>${heading}</h3>`);
+    return html`${title}
+${blockMarkdown(markdown, { level: depth <= 2 ? 2 : 3, links })}
+`;
+  });
+  return html`<section class="prose">${inLanguage(page, language, html`${written}`)}</section>
+`;
+}
+
+function linksOf(page: Page, procedure: ResolvedProcedure): Links {
+  return {
+    figure: (file) => figureHref(page, file.replace(/^(?:\.{0,2}\/)*/, '')),
+    link: (target) => {
+      const [file = '', part] = target.split('#');
+      const id = file.replace(/^.*\//, '').replace(/\.md$/, '');
+      if (file !== '' && id !== procedure.id) return procedureHref(page, id);
+      const step = procedure.steps.find((one) => one.id === part);
+      return step && `#${stepAnchor(stepLabel(step))}`;
+    },
+  };
+}

@@ -1,0 +1,163 @@
+// Which pages there are and where: a home for each machine with a header, and in it each procedure with its versions.
+// Addresses are the same in every language but for the language's folder in front.
+
+import { compareText } from '../../diagnostic/diagnostic.js';
+import type { Header, Machine } from '../../model/book.js';
+import type { ResolvedBook, ResolvedProcedure, Rig, Variant } from '../../model/resolved.js';
+import { shortCodes } from '../short-code.js';
+import { rigAddress } from './rig-words.js';
+
+/** One page of a procedure for a home: a variant and those of its rigs that this home has. */
+export interface Version {
+  readonly variant: Variant;
+  readonly rigs: readonly Rig[];
+  /** The folder of the page, with `/` at its end: `tarn-40/row-12x20/learn-height-range/`. */
+  readonly folder: string;
+  /** To read out on the telephone. */
+  readonly code: string;
+}
+
+/** A procedure in a home. With more than one version its folder holds a page to choose from. */
+export interface Entry {
+  readonly id: string;
+  readonly procedure: ResolvedProcedure;
+  readonly folder: string;
+  readonly versions: readonly [Version, ...Version[]];
+}
+
+/** A machine with a header: what an operator chooses once. */
+export interface Home {
+  readonly machine: Machine;
+  readonly header: Header;
+  /** `tarn-40/row-12x20/`. */
+  readonly folder: string;
+  /** What its rigs answer to in choices. */
+  readonly keys: readonly string[];
+  /** In the order of the book's jobs and, within one, of what has to come first. */
+  readonly entries: readonly Entry[];
+}
+
+export interface SiteMap {
+  readonly homes: readonly Home[];
+}
+
+/** Folders that the site itself needs; a machine of that name gets another. */
+const reserved = new Set(['assets', 'data', 'figures', 'cards']);
+
+/** The homes of a book. Drafts are left out unless wanted: nobody has released them for work. */
+export function mapSite(book: ResolvedBook, options: { readonly drafts: boolean }): SiteMap {
+  const variants = book.variants.filter(({ procedure }) => options.drafts || procedure.status !== 'draft');
+  const found = book.rigs.map((rig) => homeOf(book, rig, variants)).filter((home) => home !== undefined);
+  const codes = shortCodes(found.flatMap(({ entries }) => entries.flatMap(({ versions }) => versions.map(identity))));
+  const homes = found.map((home) => ({
+    ...home,
+    entries: home.entries.map((entry) => {
+      const [first, ...rest] = entry.versions;
+      const coded = (version: Version): Version => ({ ...version, code: codes.get(identity(version)) ?? '' });
+      return { ...entry, versions: [coded(first), ...rest.map(coded)] as const };
+    }),
+  }));
+  return { homes };
+}
+
+function identity({ folder, variant }: Version): string {
+  return `${folder} ${variant.procedure.revision} ${variant.hash}`;
+}
+
+/** The folder of a machine's pages. */
+export function machineFolder(machine: string, languages: readonly string[]): string {
+  return reserved.has(machine) || languages.includes(machine) ? `${machine}_/` : `${machine}/`;
+}
+
+/** The address of a variant's page for one of its rigs, for codes on cards; undefined where the site has no such page. */
+export function findVersion(
+  map: SiteMap,
+  variant: string,
+  rig: { machine: string; header: string },
+): Version | undefined {
+  const home = map.homes.find(({ machine, header }) => machine.id === rig.machine && header.id === rig.header);
+  return home?.entries.flatMap(({ versions }) => versions).find((version) => version.variant.id === variant);
+}
+
+function homeOf(
+  book: ResolvedBook,
+  rig: { readonly machine: string; readonly header: string },
+  variants: readonly Variant[],
+): Home | undefined {
+  const machine = book.book.machines.get(rig.machine);
+  const header = book.book.headers.get(rig.header);
+  if (!machine || !header) return undefined;
+  const folder = `${machineFolder(machine.id, book.book.settings.languages)}${header.id}/`;
+  const byProcedure = new Map<string, { variant: Variant; rigs: readonly Rig[] }[]>();
+  for (const variant of variants) {
+    const rigs = variant.rigs.filter((one) => one.machine === rig.machine && one.header === rig.header);
+    if (rigs.length === 0) continue;
+    const list = byProcedure.get(variant.procedure.id) ?? [];
+    byProcedure.set(variant.procedure.id, [...list, { variant, rigs }]);
+  }
+  const entries = [...byProcedure].map(([id, list]) => entryOf(id, folder, list));
+  const keys = [machine.id, header.id, header.type.value];
+  return { machine, header, folder, keys, entries: inOrder(entries, book) };
+}
+
+function entryOf(id: string, home: string, list: readonly { variant: Variant; rigs: readonly Rig[] }[]): Entry {
+  const folder = `${home}${id}/`;
+  const versions = list.map(({ variant, rigs }) => {
+    const address = list.length === 1 ? '' : rigs[0] === undefined ? '' : rigAddress(rigs[0]);
+    return { variant, rigs, folder: address === '' ? folder : `${folder}${address}/`, code: '' };
+  });
+  const [first, ...rest] = versions;
+  if (!first) throw new Error(`The procedure ${id} has no version`);
+  const folders = new Set(versions.map((version) => version.folder));
+  if (folders.size < versions.length || (versions.length > 1 && folders.has(folder))) {
+    throw new Error(`Versions of ${id} in ${home} cannot be told apart`);
+  }
+  return { id, procedure: first.variant.procedure, folder, versions: [first, ...rest] };
+}
+
+// by job, then what gives a state before what asks for it, then by title
+function inOrder(entries: readonly Entry[], book: ResolvedBook): readonly Entry[] {
+  const jobs = book.book.settings.jobs.map(({ id }) => id.value);
+  const jobOf = (entry: Entry): number => {
+    const place = jobs.indexOf(jobFolder(entry));
+    return place < 0 ? jobs.length : place;
+  };
+  const depths = depthsOf(entries);
+  const first = book.book.settings.languages[0] ?? 'en';
+  const title = (entry: Entry): string => entry.procedure.title[first] ?? entry.id;
+  return [...entries].sort(
+    (a, b) =>
+      jobOf(a) - jobOf(b) ||
+      compareText(jobFolder(a), jobFolder(b)) ||
+      (depths.get(a.id) ?? 0) - (depths.get(b.id) ?? 0) ||
+      compareText(title(a), title(b)),
+  );
+}
+
+/** The folder that a procedure stands in: the id of its job. */
+export function jobFolder(entry: Entry): string {
+  return entry.procedure.source.folder.split('/')[0] ?? '';
+}
+
+function depthsOf(entries: readonly Entry[]): ReadonlyMap<string, number> {
+  const depths = new Map<string, number>();
+  const visit = (entry: Entry, trail: readonly string[]): number => {
+    const known = depths.get(entry.id);
+    if (known !== undefined) return known;
+    if (trail.includes(entry.id)) return 0;
+    const needed = givers(entry, entries).map((giver) => visit(giver, [...trail, entry.id]) + 1);
+    const depth = Math.max(0, ...needed);
+    depths.set(entry.id, depth);
+    return depth;
+  };
+  for (const entry of entries) visit(entry, []);
+  return depths;
+}
+
+/** The procedures of a home that leave behind what one requires. */
+export function givers(entry: Entry, entries: readonly Entry[]): readonly Entry[] {
+  const asked = new Set(entry.procedure.requires.map(({ condition }) => condition.state));
+  return entries.filter(
+    ({ id, procedure }) => id !== entry.id && procedure.gives !== undefined && asked.has(procedure.gives),
+  );
+}

@@ -1,0 +1,85 @@
+// A worked-out book as the files of a static site. Pure: the same book gives the same bytes.
+
+import type { ResolvedBook } from '../../model/resolved.js';
+import type { OrderResult } from '../../order/result.js';
+import { buildSearch } from '../search/build-index.js';
+import { voiceFor } from '../voice.js';
+import { hasInterface } from '../words/interface.js';
+import { chooserPage } from './chooser-page.js';
+import { fileOf, languageFolder, type Page, type Site } from './context.js';
+import { homePage } from './home-page.js';
+import { changesPage, symptomsPage, valuesPage } from './lists.js';
+import { codesPage, notFoundPage } from './other-pages.js';
+import { procedurePage } from './procedure-page.js';
+import { type Entry, type Home, machineFolder, mapSite } from './site-map.js';
+import { machinePage, startPage } from './start-pages.js';
+
+export interface SiteInput {
+  /** By variant id: what is known at each step. */
+  readonly proofs?: ReadonlyMap<string, OrderResult>;
+  /** The book's pictures by path (`figures/arm.svg`). */
+  readonly figures?: ReadonlyMap<string, Uint8Array>;
+  /** What runs or shows in the browser, by path below `assets/`: `client.js`, `style.css`. */
+  readonly assets?: ReadonlyMap<string, Uint8Array>;
+  /** Whether drafts get pages. They have none where people work. */
+  readonly drafts?: boolean;
+}
+
+type Files = Map<string, string | Uint8Array>;
+
+/** Every file of the site by its path below the site's root. */
+export function emitSite(book: ResolvedBook, input: SiteInput = {}): Map<string, string | Uint8Array> {
+  const { languages } = book.book.settings;
+  const [first = 'en', ...others] = languages;
+  const site: Site = {
+    book,
+    map: mapSite(book, { drafts: input.drafts ?? false }),
+    languages: [first, ...others.filter(hasInterface)],
+    proofs: input.proofs ?? new Map(),
+    figures: new Set(input.figures?.keys()),
+  };
+  const files: Files = new Map();
+  for (const [path, bytes] of input.assets ?? []) files.set(`assets/${path}`, bytes);
+  for (const [path, bytes] of input.figures ?? []) files.set(path, bytes);
+  for (const language of site.languages) emitLanguage(site, language, files);
+  return files;
+}
+
+function emitLanguage(site: Site, language: string, files: Files): void {
+  const voice = voiceFor(language, site.languages[0] ?? 'en');
+  const write = (path: string, home: Home | undefined, draw: (page: Page) => string): void => {
+    const page: Page = { site, voice, path, ...(home && { home }) };
+    files.set(fileOf(page), draw(page));
+  };
+  write('index.html', undefined, startPage);
+  write('codes.html', undefined, codesPage);
+  if (language === site.languages[0]) write('404.html', undefined, notFoundPage);
+  for (const { id } of site.book.book.machines.values()) {
+    const homes = site.map.homes.filter(({ machine }) => machine.id === id);
+    write(`${machineFolder(id, site.book.book.settings.languages)}index.html`, undefined, (page) =>
+      machinePage(page, homes),
+    );
+  }
+  for (const home of site.map.homes) {
+    write(`${home.folder}index.html`, home, (page) => homePage(page, home));
+    write(`${home.folder}symptoms.html`, home, (page) => symptomsPage(page, home));
+    write(`${home.folder}changes.html`, home, (page) => changesPage(page, home));
+    write(`${home.folder}values.html`, home, (page) => valuesPage(page, home));
+    const search = buildSearch(home, site.book.book.terms, voice);
+    const folder = languageFolder(site, language) + home.folder;
+    files.set(`${folder}search.json`, JSON.stringify(search.main));
+    files.set(`${folder}search-steps.json`, JSON.stringify(search.steps));
+    for (const entry of home.entries) emitEntry(entry, home, write);
+  }
+}
+
+function emitEntry(
+  entry: Entry,
+  home: Home,
+  write: (path: string, home: Home, draw: (page: Page) => string) => void,
+): void {
+  if (entry.versions.length > 1) write(`${entry.folder}index.html`, home, (page) => chooserPage(page, home, entry));
+  for (const version of entry.versions) {
+    write(`${version.folder}index.html`, home, (page) => procedurePage(page, entry, version));
+  }
+}
