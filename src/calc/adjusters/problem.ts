@@ -37,6 +37,7 @@ export interface Span {
   readonly now: bigint;
 }
 
+/** Where each adjuster may stand, and what each value asks. */
 export interface Problem {
   readonly spans: readonly Span[];
   readonly rows: readonly Row[];

@@ -36,7 +36,8 @@ export function nextUp(x: number): number {
 
 /** The largest float below `x`: the mirror of `nextUp`. */
 export function nextDown(x: number): number {
-  return 0 - nextUp(-x);
+  const size = Math.abs(x);
+  return size > NORMAL && size < Infinity ? x - size * STEP : 0 - nextUp(-x);
 }
 
 /** a + b rounded towards minus infinity: exact where the sum is a float, otherwise the float next below it. */

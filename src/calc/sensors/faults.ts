@@ -10,6 +10,7 @@ export interface FaultBands {
   readonly faultHigh: number;
 }
 
+/** Where a voltage lies; `below` and `above` are beyond the travel, but no fault of the wiring. */
 export type SensorBand = 'fault-low' | 'below' | 'valid' | 'above' | 'fault-high';
 
 /** The band of a voltage; the limits of `valid` belong to it, those of the faults do not belong to the faults. */

@@ -7,7 +7,10 @@ export interface Doubled {
   readonly low: number;
 }
 
+/** Nothing. */
 export const ZERO: Doubled = { high: 0, low: 0 };
+
+/** One, exactly. */
 export const ONE: Doubled = { high: 1, low: 0 };
 
 /** A float, exactly. */

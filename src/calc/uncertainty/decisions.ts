@@ -21,6 +21,7 @@ export interface Measured {
  */
 export type DecisionRule = 'simple' | 'guarded' | 'three-zone';
 
+/** What a rule says of a reading; `unsure` comes of three zones only. */
 export type Verdict = 'pass' | 'fail' | 'unsure';
 
 /**

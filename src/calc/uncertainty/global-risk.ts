@@ -11,6 +11,7 @@ export interface Spread {
   readonly uncertainty: number;
 }
 
+/** Shares of all units that are decided wrongly, 0 to 1. */
 export interface GlobalRisk {
   /** Share of all units that are outside the tolerance and pass (the consumer's risk). */
   readonly falseAccept: number;

@@ -87,6 +87,21 @@ describe('at the edges of the floats', () => {
     expect(nextDown(-Infinity)).toBe(-Infinity);
   });
 
+  test('neighbours of any float, against its bits', () => {
+    const view = new DataView(new ArrayBuffer(8));
+    fc.assert(
+      fc.property(anyFloat, fc.boolean(), (float, power) => {
+        // Powers of two too, below which floats lie twice as dense.
+        const x = power && float !== 0 ? Math.sign(float) * 2 ** Math.floor(Math.log2(Math.abs(float))) : float;
+        fc.pre(x !== 0 && Number.isFinite(x));
+        view.setFloat64(0, x);
+        view.setBigInt64(0, view.getBigInt64(0) + (x > 0 ? 1n : -1n));
+        expect(nextUp(x)).toBe(view.getFloat64(0) + 0);
+      }),
+      { ...settings, numRuns: 20_000 },
+    );
+  });
+
   test('overflow stops at the largest float on the inner side', () => {
     expect(addDown(Number.MAX_VALUE, Number.MAX_VALUE)).toBe(Number.MAX_VALUE);
     expect(addUp(Number.MAX_VALUE, 1)).toBe(Infinity);

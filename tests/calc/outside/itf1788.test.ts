@@ -117,7 +117,7 @@ if (folder === undefined) {
           expect(Number.isNaN(result.low) || Number.isNaN(result.high), shown).toBe(false);
           expect(isSubset(expected, result), shown).toBe(true);
           expect(isSubset(result, expected), shown).toBe(true);
-          note({ of: operation, against: 'ITF1788', deviation: ulps(result, expected), unit: 'ulp' });
+          note({ of: run.name, against: 'ITF1788', deviation: ulps(result, expected), unit: 'ulp' });
         }
       });
     }
@@ -153,7 +153,8 @@ if (folder === undefined) {
             continue;
           }
           expect(run(x) + 0, `${operation} ${set}`).toBe(number(expected as Written) + 0);
-          note({ of: run.name || operation, against: 'ITF1788', deviation: 0, unit: 'exact' });
+          if (run.name !== 'inf' && run.name !== 'sup')
+            note({ of: run.name, against: 'ITF1788', deviation: 0, unit: 'exact' });
         }
       });
     }

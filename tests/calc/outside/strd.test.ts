@@ -85,7 +85,7 @@ if (folder === undefined) {
     univariate: readonly UnivariateSet[];
   };
 
-  const fit = (set: LinearSet): Fit => {
+  const solve = (set: LinearSet): Fit => {
     const columns = set.x_rows === null ? [set.x!] : set.x_rows[0]!.map((_, j) => set.x_rows!.map((row) => row[j]!));
     const found =
       set.degree === null
@@ -101,7 +101,7 @@ if (folder === undefined) {
     });
     test.each(sets.linear.map((set) => [set.name, set] as const))('%s', (name, set) => {
       const [estimates, errors, share] = linearFloors[name]!;
-      const found = fit(set);
+      const found = solve(set);
       const of = set.degree === null ? 'fitLinear' : 'fitPolynomial';
       expectDigits(
         found.coefficients.map((c, i) => [c, set.params[i]!.estimate] as const),

@@ -3,10 +3,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  guardLimits,
   conformityProbability,
   decide,
   guardForRisk,
+  guardLimits,
   isEmptyZone,
   measurementCapability,
   specificRisk,
