@@ -64,6 +64,7 @@ function withoutEchoes(faults: readonly Fault[]): readonly Fault[] {
     kept.push(fault);
   }
   const echoed = new Set<Fault>();
+  const standsFor = new Map<Fault, string>();
   for (const [place, group] of groupByPlace(kept)) {
     if (place.node.kind !== 'map') continue;
     const missing = group.filter(({ keyword }) => keyword === 'required' || keyword === 'dependentRequired');
@@ -74,9 +75,15 @@ function withoutEchoes(faults: readonly Fault[]): readonly Fault[] {
       const near = nearestNames(key, names)[0] ?? names[0];
       const echo = open.find(({ params }) => params.missingProperty === near);
       if (echo) echoed.add(echo);
+      if (near !== undefined) standsFor.set(unknown, near);
     }
   }
-  return kept.filter((fault) => !echoed.has(fault));
+  return kept
+    .filter((fault) => !echoed.has(fault))
+    .map((fault) => {
+      const missing = standsFor.get(fault);
+      return missing === undefined ? fault : { ...fault, standsFor: missing };
+    });
 }
 
 function groupByPlace(faults: readonly Fault[]): Map<Fault['place'], Fault[]> {

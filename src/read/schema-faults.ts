@@ -4,6 +4,7 @@ import { type Diagnostic, diagnose, type Edit, type Fix } from '../diagnostic/di
 import { askWhetherMeant, nearestNames } from '../diagnostic/nearest.js';
 import type { SourceFile, Span } from '../text/source.js';
 import { quoteText } from './mended.js';
+import { type Wording, wordingAt } from './schema-lookup.js';
 import { entryWith, nameOf, type Place } from './schema-places.js';
 import type { FileKind } from './schemas.js';
 import type { YamlNode } from './tree.js';
@@ -16,6 +17,8 @@ export interface Fault {
   readonly schema: FaultySchema;
   /** Where a key is at fault and not a value. */
   readonly propertyName?: string;
+  /** A key that is missing in the same map: an unknown one may stand for it. */
+  readonly standsFor?: string;
 }
 
 /** What the validator says of the fault, by keyword. */
@@ -30,15 +33,11 @@ export interface FaultParts {
   readonly j?: number;
 }
 
-interface FaultySchema {
-  readonly title?: string;
-  readonly errorMessage?: string;
-  readonly patternErrorMessage?: string;
-  readonly examples?: readonly unknown[];
-  readonly properties?: Readonly<Record<string, FaultySchema>>;
-  readonly patternProperties?: Readonly<Record<string, FaultySchema>>;
+interface FaultySchema extends Wording {
+  readonly properties?: Readonly<Record<string, unknown>>;
   readonly enum?: readonly string[];
   readonly type?: string | readonly string[];
+  readonly items?: { readonly type?: unknown };
 }
 
 /** By kind of file, each key with the titles of the maps that have it. */
@@ -51,7 +50,9 @@ export interface FaultContext {
 }
 
 /** The diagnostic for one difference. */
-export function describeFault(fault: Fault, context: FaultContext): Diagnostic {
+export function describeFault(found: Fault, context: FaultContext): Diagnostic {
+  // the property itself knows better examples than what it refers to
+  const fault = { ...found, schema: { ...found.schema, ...wordingAt(context.kind, found.place.path) } };
   switch (fault.keyword) {
     case 'additionalProperties':
       return unknownKey(fault, context);
@@ -84,28 +85,31 @@ function unknownKey(fault: Fault, context: FaultContext): Diagnostic {
   const at = keySpan(fault.place.node, name);
   const written = fault.place.node.kind === 'map' ? fault.place.node.entries.map(({ key }) => key.text.value) : [];
   const here = Object.keys(fault.schema.properties ?? {});
-  const [near] = nearestNames(
-    name,
-    here.filter((key) => !written.includes(key)),
-  );
+  const free = here.filter((key) => !written.includes(key));
+  const [near] = nearestNames(name, fault.standsFor === undefined ? free : [fault.standsFor, ...free]);
   if (context.kind === 'translation' && near === undefined && context.known('procedure').has(name)) {
     return typedTranslation(name, at);
   }
   const inside = fault.place.path.length === 0 ? kindNames[context.kind] : nameOf(fault.place);
-  const elsewhere = (context.known(context.kind).get(name) ?? []).filter((title) => title !== fault.schema.title);
+  const expected = near ?? fault.standsFor;
   return diagnose({
     code: 'unknown-key',
     severity: 'error',
-    message: `Unexpected key \`${name}\` in ${inside}, expected ${oneOf(sortedByNearness(name, here))}`,
+    message: `Unexpected key \`${name}\` in ${inside}, expected ${oneOf(expected === undefined ? here : [expected])}`,
     at,
-    ...helpOf(
-      near === undefined
-        ? elsewhere[0] &&
-            `\`${name}\` is a key of: ${elsewhere.map((title) => title.toLowerCase()).join(', ')}. Move it there, or take it out.`
-        : askWhetherMeant([near]),
-    ),
+    ...helpOf(near === undefined ? helpWithKey(name, fault, context) : askWhetherMeant([near])),
     ...(near === undefined ? {} : { fixes: [replaceBy(at, near, `Write \`${near}\``)] }),
   });
+}
+
+function helpWithKey(name: string, { standsFor, schema }: Fault, context: FaultContext): string {
+  if (standsFor !== undefined)
+    return `\`${standsFor}\` is missing here: write it in place of \`${name}\` if that is meant.`;
+  const elsewhere = (context.known(context.kind).get(name) ?? []).filter((title) => title !== schema.title);
+  const titles = elsewhere.map((title) => title.toLowerCase()).join(', ');
+  return titles === ''
+    ? 'Write one of these keys, or take it out.'
+    : `\`${name}\` is a key of: ${titles}. Move it there, or take it out.`;
 }
 
 const kindNames: Readonly<Record<FileKind, string>> = {
@@ -136,8 +140,8 @@ function typedTranslation(name: string, at: Span): Diagnostic {
 
 function missingKey(fault: Fault, context: FaultContext): Diagnostic {
   const name = fault.params.missingProperty ?? '';
-  const { place, schema } = fault;
-  const [example] = schema.properties?.[name]?.examples ?? [];
+  const { place } = fault;
+  const [example] = wordingAt(context.kind, [...place.path, name]).examples ?? [];
   const inside = place.path.length === 0 ? kindNames[context.kind] : nameOf(place);
   const because = fault.params.property === undefined ? '' : ` that has \`${fault.params.property}\``;
   return diagnose({
@@ -182,7 +186,7 @@ function wrongType(fault: Fault, context: FaultContext): Diagnostic {
       help: `Write the unit behind it, as in \`${String(example)}\`.`,
     });
   }
-  const fix = fixOfType(node, fault.schema);
+  const fix = fixOfType(node, fault.schema) ?? listOfOne(fault, context.file);
   return diagnose({
     code: 'wrong-type',
     severity: 'error',
@@ -216,6 +220,16 @@ function fixOfType(node: YamlNode, schema: FaultySchema): { help: string; fix: F
   return undefined;
 }
 
+/** One thing where a list of them is expected. */
+function listOfOne({ place: { node }, schema }: Fault, file: SourceFile): { help: string; fix: Fix } | undefined {
+  const types = [schema.type ?? []].flat();
+  const wantsThis = node.kind === 'scalar' ? typeof node.core === 'string' : schema.items?.type === 'object';
+  const written = file.text.slice(node.at.start, node.at.end);
+  if (!types.includes('array') || node.kind === 'list' || !wantsThis || written.includes('\n')) return undefined;
+  if (node.kind === 'map' && !written.startsWith('{')) return undefined;
+  return { help: `Make it a list: \`[${written}]\`.`, fix: replaceBy(node.at, `[${written}]`, 'Make it a list') };
+}
+
 function blankValue(fault: Fault, context: FaultContext): Diagnostic {
   const { place } = fault;
   const at = place.key?.at ?? place.node.at;
@@ -236,10 +250,11 @@ function blankValue(fault: Fault, context: FaultContext): Diagnostic {
 function unsaidNone(place: Place, at: Span, context: FaultContext): Diagnostic {
   const key = place.path[0] ?? '';
   const edit = noneEdit(place, context.file);
+  const what = key === 'leaves' ? 'a map of states' : 'a list';
   return diagnose({
     code: 'unsaid-none',
     severity: 'error',
-    message: `\`${key}\` is left blank, expected a list, or \`none\` where there is nothing to list`,
+    message: `\`${key}\` is left blank, expected ${what}, or \`none\` where there is nothing to say`,
     at,
     help: `Write \`${key}: none\` if that is so.`,
     note: 'Silence is never read as none: nobody could tell a forgotten list from an empty one.',
@@ -278,7 +293,7 @@ function unknownWord(fault: Fault): Diagnostic {
     severity: 'error',
     message: `Unexpected word \`${shorten(word)}\` for ${nameOf(place)}, expected ${oneOf(sortedByNearness(word, words))}`,
     at: place.node.at,
-    ...helpOf(near === undefined ? undefined : askWhetherMeant([near])),
+    ...helpOf(near === undefined ? 'Write one of these words.' : askWhetherMeant([near])),
     ...(near === undefined ? {} : { fixes: [replaceBy(place.node.at, quoteIfOddWord(near), `Write \`${near}\``)] }),
   });
 }

@@ -29,7 +29,8 @@ const termKeys = ['use', 'also', 'never', 'waive'];
 
 function reportOtherLanguages(reading: Reading, part: Part): void {
   for (const { key } of part.node.kind === 'map' ? part.node.entries : []) {
-    if (!termKeys.includes(key.text.value)) reportUnknownLanguage(reading, key);
+    const isLanguage = /^[a-z]{2,3}(?:-|$)/.test(key.text.value) && !termKeys.includes(key.text.value);
+    if (isLanguage) reportUnknownLanguage(reading, key);
   }
 }
 

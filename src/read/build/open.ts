@@ -1,7 +1,7 @@
 // A file opened: cut, read as YAML, held against its schema. Nothing is built from a file that YAML could not read whole.
 
 import { type Diagnostic, diagnose } from '../../diagnostic/diagnostic.js';
-import type { SourceFile } from '../../text/source.js';
+import type { SourceFile, Span } from '../../text/source.js';
 import type { Range } from '../front-matter.js';
 import { splitFrontMatter } from '../front-matter.js';
 import { checkShape } from '../schema-check.js';
@@ -40,13 +40,20 @@ function openYaml(file: SourceFile, kind: FileKind, range?: Range): Opened {
       return { file, diagnostics, hasGaps: diagnostics.length > 0 };
     return { file, diagnostics: [nothingIn(file, range)], hasGaps: true };
   }
-  const shape = checkShape(file, node, kind);
+  // a text that YAML took for something else is of the wrong type only because of that
+  const shape = checkShape(file, node, kind).filter(
+    (fault) => !diagnostics.some(({ at }) => isOverlapping(at, fault.at)),
+  );
   return { file, node, diagnostics: [...diagnostics, ...shape], hasGaps: shape.length > 0 };
 }
 
 /** A text that YAML would cut is read as it was meant, and comes with its fix; after any other fault parts may be lost. */
 function leavesGap({ severity, fixes }: Diagnostic): boolean {
   return severity === 'error' && (fixes ?? []).length === 0;
+}
+
+function isOverlapping(a: Span, b: Span): boolean {
+  return a.start < b.end && b.start < a.end;
 }
 
 function nothingIn(file: SourceFile, range: Range | undefined): Diagnostic {

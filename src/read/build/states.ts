@@ -3,7 +3,6 @@
 import type { Book } from '../../model/book.js';
 import type { StateVariable } from '../../model/conditions.js';
 import { conditionsBehind, effectsBehind } from './conditions.js';
-import { checkTwice } from './names.js';
 import { childOf, entriesOf, idBehind, idsOf, isSetBehind, itemsOf, located, type Part, partOf } from './part.js';
 import { filled, type Reading } from './reading.js';
 import { labelFrom, textBehind, textOf } from './texts.js';
@@ -45,11 +44,6 @@ export function statesOf(reading: Reading, part: Part): Pick<Book, 'states' | 'e
 function stateOf(reading: Reading, entry: Entry): StateVariable {
   const is = childOf(reading, entry, 'is');
   const values = is?.node.kind === 'map' ? labelledValues(reading, is) : idsOf(itemsOf(is)).map((id) => ({ id }));
-  checkTwice(
-    reading,
-    values.map(({ id }) => id),
-    'values of a state',
-  );
   return filled({
     id: entry.key.text.value,
     label: textBehind(reading, entry, 'label'),
