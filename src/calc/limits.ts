@@ -22,7 +22,10 @@ export function enclosureOf(limits: Limits): Enclosure | undefined {
   return limits.low && limits.high ? { low: limits.low, high: limits.high } : undefined;
 }
 
-/** Whether a base value keeps the limits; the ends belong to them. */
+/**
+ * Whether a base value keeps the limits; the ends belong to them. Compared as read, never rounded first (the absolute
+ * method of ASTM E29).
+ */
 export function holdsWithin(limits: Limits, value: Rational): boolean {
   return (!limits.low || compare(limits.low, value) <= 0) && (!limits.high || compare(value, limits.high) <= 0);
 }

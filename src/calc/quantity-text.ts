@@ -45,10 +45,20 @@ export function formatQuantity(value: Rational, as: Look, rounding: Rounding = '
 /** What is shown of limits in the unit and digits they were written with: `3.6 to 4.2 V`, `at least 2.5 V`, `20 ft`. */
 export function formatLimits(limits: Limits): string {
   if (isSingle(limits) && limits.low) return formatQuantity(limits.low, exactLook(limits.low, limits) ?? limits);
-  const shown = limitsIn(limits, limits.unit) ?? limits;
+  const shown = finelyEnough(limits);
   if (shown.low && shown.high) return formatPair(shown.low, shown.high, shown);
   if (shown.low) return `at least ${formatQuantity(shown.low, shown, 'up')}`;
   return shown.high ? `at most ${formatQuantity(shown.high, shown, 'down')}` : 'any value';
+}
+
+// limits that lie between two steps need finer ones; both ends are fractions, so that some step is fine enough
+function finelyEnough(limits: Limits): Limits {
+  let look: Limits = limits;
+  for (;;) {
+    const shown = limitsIn(look, look.unit);
+    if (shown) return shown;
+    look = { ...look, resolution: tenTo(decimalExponent(look.resolution) - 1) };
+  }
 }
 
 /**

@@ -96,9 +96,12 @@ function resolveSingle(expr: Expr, context: Context): Limits {
     const known = context.scope(expr.path);
     return known ?? fail({ start: expr.start, end: expr.end, message: `\`${expr.path}\` has no value here` });
   }
-  const { value, unit, resolution } = measure(expr, context);
-  const exact = compare(value.low, value.high) === 0;
-  return { low: value.low, high: value.high, ...(exact && { nominal: value.low }), unit, resolution };
+  const measured = measure(expr, context);
+  const { value, unit, resolution } = measured;
+  // one number in rad is one number, though no fraction of a turn is it
+  const high = isRounded(measured) ? value.low : value.high;
+  const exact = compare(value.low, high) === 0;
+  return { low: value.low, high, ...(exact && { nominal: value.low }), unit, resolution };
 }
 
 function resolveAround(limits: Extract<LimitsExpr, { kind: 'around' }>, context: Context): Limits {

@@ -4,7 +4,7 @@
 import { describeDimension } from '../calc/dimension.js';
 import type { Expr, ExpressionFault, LimitsExpr, Parsed } from '../calc/expression/ast.js';
 import type { Shape } from '../calc/expression/dimensions.js';
-import { adviseAngle, describeShape, dimensionOf, dimensionOfLimits } from '../calc/expression/dimensions.js';
+import { adviseAngle, describeShape, dimensionOf, dimensionOfLimits, oneShape } from '../calc/expression/dimensions.js';
 import { namesIn } from '../calc/expression/names.js';
 import { parseExpression, parseLimits, whyNoName } from '../calc/expression/parse.js';
 import type { SharpRange } from '../calc/expression/range.js';
@@ -238,14 +238,16 @@ function convert(answer: Answer, to: string): Answer | Wrong {
       text: to,
       fault: {
         ...whole,
-        message: `The result is a ${describeShape(answer.shape)}, \`${to}\` is a unit of ${describeDimension(unit.dimension)}`,
+        message: `The result is ${oneShape(answer.shape)}, \`${to}\` is a unit of ${describeDimension(unit.dimension)}`,
         ...adviseAngle(answer.shape, unit),
       },
     };
   }
   const difference =
     answer.shape.temperature === 'difference' || (answer.shape.temperature === undefined && !unit.offset);
-  return { ...answer, unit: difference ? asDifference(unit) : unit };
+  // shown as it was asked for: `m^2` stays `m^2`
+  const shown = unit.over ? unit : { ...unit, symbol: to.trim() };
+  return { ...answer, unit: difference ? asDifference(shown) : shown };
 }
 
 function feetAndInches(text: string): Unit | undefined {

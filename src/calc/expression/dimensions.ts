@@ -73,6 +73,16 @@ export function describeShape(shape: Shape): string {
   return shape.temperature === 'difference' ? 'temperature difference' : 'temperature';
 }
 
+/** The same with its article: `a voltage`, `an area`. */
+export function oneShape(shape: Shape): string {
+  const words = describeShape(shape);
+  return /^[aeiou]/.test(words) ? `an ${words}` : `a ${words}`;
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 function requireSame(at: { start: number; end: number }, found: Shape, expected: Shape): void {
   if (!sameDimension(found.dimension, expected.dimension) || clash(found, expected)) {
     fail({
@@ -138,7 +148,7 @@ function shapeAround(of: Around, scope: ShapeScope): Shape {
       fail({
         start: part.start,
         end: part.end,
-        message: `The tolerance is a ${describeShape(tolerance)}, its nominal a ${describeShape(middle)}`,
+        message: `The tolerance is ${oneShape(tolerance)}, its nominal ${oneShape(middle)}`,
         help: 'Write both in units of one kind.',
       });
     }
@@ -158,7 +168,7 @@ function sameShape(at: { start: number; end: number }, a: Shape, b: Shape): Shap
     fail({
       start: at.start,
       end: at.end,
-      message: `One end is a ${describeShape(a)}, the other a ${describeShape(b)}`,
+      message: `One end is ${oneShape(a)}, the other ${oneShape(b)}`,
       help: 'Write both ends in units of one kind.',
     });
   }
@@ -166,7 +176,7 @@ function sameShape(at: { start: number; end: number }, a: Shape, b: Shape): Shap
     fail({
       start: at.start,
       end: at.end,
-      message: `One end is a ${describeShape(a)}, the other a ${describeShape(b)}`,
+      message: `One end is ${oneShape(a)}, the other ${oneShape(b)}`,
     });
   return join(a, b);
 }
@@ -201,7 +211,7 @@ function shapeOf(expr: Expr, scope: ShapeScope): Shape {
         fail({
           start: expr.start,
           end: expr.end,
-          message: `What stands in parentheses is a ${describeShape(of)} already, and \`${expr.unit.symbol}\` follows`,
+          message: `What stands in parentheses is ${oneShape(of)} already, and \`${expr.unit.symbol}\` follows`,
           help: 'Leave one of the units out.',
         });
       }
@@ -249,7 +259,7 @@ function shapeOfSum(expr: Extract<Expr, { kind: 'binary' }>, left: Shape, right:
     const [verb, joint] = expr.op === '+' ? ['added', 'and'] : ['subtracted', 'and'];
     fail({
       ...place,
-      message: `A ${describeShape(left)} ${joint} a ${describeShape(right)} cannot be ${verb}`,
+      message: `${capital(oneShape(left))} ${joint} ${oneShape(right)} cannot be ${verb}`,
       ...(adviseAngle(left, right).help ? adviseAngle(left, right) : { help: 'Both sides need units of one kind.' }),
     });
   }
@@ -272,7 +282,7 @@ function shapeOfPower(expr: Extract<Expr, { kind: 'binary' }>, left: Shape, righ
     fail({
       start: expr.right.start,
       end: expr.right.end,
-      message: `A power is a number; this is a ${describeShape(right)}`,
+      message: `A power is a number; this is ${oneShape(right)}`,
     });
   }
   refusePoint(expr.left, left, 'raised to a power');
@@ -282,7 +292,7 @@ function shapeOfPower(expr: Extract<Expr, { kind: 'binary' }>, left: Shape, righ
     return fail({
       start: expr.right.start,
       end: expr.right.end,
-      message: `A ${describeShape(left)} is raised to a power that is not a whole number or a half`,
+      message: `${capital(oneShape(left))} is raised to a power that is not a whole number or a half`,
       help: 'Write the power as a number, as in `x^2`.',
     });
   }
@@ -325,7 +335,7 @@ function shapeOfCall(expr: Extract<Expr, { kind: 'call' }>, scope: ShapeScope): 
     fail({
       start: firstArg.start,
       end: firstArg.end,
-      message: `\`${expr.name}\` takes ${wants === angle ? 'an angle' : 'a number'}; this is a ${describeShape(first)}`,
+      message: `\`${expr.name}\` takes ${wants === angle ? 'an angle' : 'a number'}; this is ${oneShape(first)}`,
       ...help,
     });
   }
@@ -343,7 +353,7 @@ function gatheredShape(expr: Extract<Expr, { kind: 'call' }>, shapes: readonly S
       fail({
         start: arg.start,
         end: arg.end,
-        message: `\`${expr.name}\` has a ${describeShape(result)} before and a ${describeShape(shape)} here`,
+        message: `\`${expr.name}\` has ${oneShape(result)} before and ${oneShape(shape)} here`,
         help: 'All of its arguments need units of one kind.',
       });
     }

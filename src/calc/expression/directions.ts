@@ -141,6 +141,7 @@ function slopeOfBinary(expr: Extract<Expr, { kind: 'binary' }>, key: string, inp
 }
 
 function slopeOfCall(expr: Extract<Expr, { kind: 'call' }>, key: string, inputs: Inputs): Scaled | undefined {
+  if (expr.name === 'count') return nothing;
   const slopes = expr.args.map((arg) => slopeOf(arg, key, inputs));
   if (slopes.includes(undefined)) return undefined;
   const known = slopes as Scaled[];

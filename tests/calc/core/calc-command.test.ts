@@ -42,6 +42,8 @@ describe('results', () => {
     ['sin(30 deg)', {}, '0.5'],
     ['atan(1)', { to: 'deg' }, '45 deg'],
     ['1 ac', { to: 'ha' }, '0.40468564224 ha'],
+    ['3 ft * 2 ft', { to: 'm^2' }, '0.55741824 m^2'],
+    ['180 bu/ac * 56 lb/bu', { to: 't/ha' }, '11.29817965 t/ha'],
     ['at least 2.5 V', {}, 'at least 2.5 V'],
     ['(20 ± 2 %) in', {}, '19.6 to 20.4 in'],
     ['on-ground - raised', { let: ['on_ground=3.6 to 4.2 V', 'raised=0.9 ± 0.2 V'] }, '2.5 to 3.5 V'],

@@ -81,6 +81,7 @@ describe('limits worked out', () => {
     const of = limits('at least 1.00 rad');
     expect(plain(formatLimits(of))).toBe('at least 1.00 rad');
     expect(plain(formatLimits(limits('0.5 ± 0.1 rad')))).toBe('0.4 to 0.6 rad');
+    expect(plain(formatLimits(limits('1.5 rad')))).toBe('1.5 rad');
   });
 
   test('limits of a temperature difference have no zero point', () => {
@@ -168,6 +169,9 @@ describe('texts', () => {
   test('limits are rounded inward, enclosures outward, a value to the nearest', () => {
     const of = { low: number('3.672'), high: number('4.116'), unit: unit('V'), resolution: number('0.1') };
     expect(plain(formatLimits(of))).toBe('3.7 to 4.1 V');
+    // between two steps finer ones are shown, never ends that have changed places
+    expect(plain(formatLimits({ ...of, low: number('3.61'), high: number('3.69') }))).toBe('3.61 to 3.69 V');
+    expect(plain(formatLimits({ ...of, low: number('3.611'), high: number('3.618') }))).toBe('3.611 to 3.618 V');
     expect(plain(formatEnclosure(range('3.672', '4.116'), of))).toBe('3.6 to 4.2 V');
     expect(plain(formatEnclosure(range('3.7', '3.7'), of))).toBe('3.7 V');
     expect(plain(formatQuantity(number('3.672'), of))).toBe('3.7 V');
