@@ -21,6 +21,9 @@ interface Lines {
   readonly odd: Mend[];
   /** Keys that stand deeper than they belong; their neighbours below follow them. */
   deep?: DeepKeys | undefined;
+  /** Columns of the keys and of the dashes that are open, outermost first: where a line with tabs may belong. */
+  readonly keys: number[];
+  readonly dashes: number[];
 }
 
 /** Keys in column `from` that belong into column `to`. `note` is told of all mends once the last of them is seen. */
@@ -40,7 +43,7 @@ interface Place {
 /** Finds every trap in a file, or in the part of it in `range`. */
 export function findTraps(file: SourceFile, range: Range): Scan {
   const scan: Scan = { file, text: textOf(file, range.end), traps: [], tooDeep: false };
-  const lines: Lines = { scan, odd: [] };
+  const lines: Lines = { scan, odd: [], keys: [], dashes: [] };
   for (let start = range.start; start < range.end && !scan.tooDeep; ) start = scanLine(lines, start);
   endDeepKeys(lines);
   noteOddIndents(scan, lines.odd);
@@ -62,13 +65,25 @@ function scanLine(lines: Lines, start: number): number {
   const indent = leading.exec(text)?.[0] ?? '';
   const at = start + indent.length;
   if (at >= lineEnd(text, start) || text[at] === '#') return nextLine(text, at);
-  const width = columnsOf(indent);
+  const width = indent.includes('\t') ? tabbedColumn(lines, indent, text[at] === '-') : indent.length;
   if (lines.deep && width < lines.deep.from) endDeepKeys(lines);
   const column = lines.deep?.from === width ? lines.deep.to : width;
   const plain: Mend = { start, end: at, text: ' '.repeat(column) };
   if (/[^ ]/.test(indent)) lines.odd.push(plain);
   else if (column !== width) lines.deep?.mends.push(plain);
   return scanNode(lines, { at, column });
+}
+
+/** The column that a line with tabs was meant for: one that is open, if a tab counts as 2, 4 or 8 spaces for it. */
+function tabbedColumn(lines: Lines, indent: string, isDash: boolean): number {
+  const open = isDash ? lines.dashes : lines.keys;
+  const widths = [2, 4, 8].map((tab) => indent.replaceAll('\t', ' '.repeat(tab)).length);
+  return widths.find((width) => open.includes(width)) ?? columnsOf(indent);
+}
+
+function openColumn(columns: number[], column: number): void {
+  while ((columns.at(-1) ?? -1) >= column) columns.pop();
+  columns.push(column);
 }
 
 function endDeepKeys(lines: Lines): void {
@@ -100,6 +115,7 @@ function scanNode(lines: Lines, first: Place): number {
 
 function scanAfterKey(lines: Lines, key: Place, colon: number): number {
   const { text } = lines.scan;
+  openColumn(lines.keys, key.column);
   let at = colon;
   while (text[at] === ' ' || text[at] === '\t') at += 1;
   const value = scanValue(lines.scan, { at, parent: key.column, before: 'key' });
@@ -124,6 +140,7 @@ function pastDashes(lines: Lines, first: Place): Place & { dash?: number } {
     if (gap === 0 && !ends && !isGlued) break;
     if (isGlued) noteGluedDash(lines, { at, column });
     dash = column;
+    openColumn(lines.dashes, column);
     at += 1 + gap;
     column += 1 + Math.max(gap, 1);
   }

@@ -228,6 +228,9 @@ const separators: readonly Trap[] = [
     { id: 'x', do: 'Turn', expect: 'y', then: 'done', by: 2 },
   ),
   one('a:\n\tb: 1\n\tc: 2\n', 'tab-indent "\\t"', 'a:\n  b: 1\n  c: 2\n', { a: { b: 1, c: 2 } }),
+  one('steps:\n  - id: x\n\tdo: y\n  - id: z\n', 'tab-indent "\\t"', 'steps:\n  - id: x\n    do: y\n  - id: z\n', {
+    steps: [{ id: 'x', do: 'y' }, { id: 'z' }],
+  }),
   one('a: x\n\tb: 1\n', 'tab-indent "\\t"', 'a: x\nb: 1\n', { a: 'x', b: 1 }),
   one('a:\n\u00a0\u00a0b: 1\n', 'odd-space-indent "\u00a0\u00a0"', 'a:\n  b: 1\n', { a: { b: 1 } }),
 ];
