@@ -15,39 +15,39 @@ import { pickEntry } from './choice.js';
 import { joinHyphens } from './hyphens.js';
 import { findLimits, parametersNamed, reportFault } from './numbers.js';
 import { isParameter } from './parameter-names.js';
-import type { Scene } from './scene.js';
+import { remember, type Scene } from './scene.js';
 import { asChange, shapeOfLimits } from './shapes.js';
-import type { FoundValues } from './values.js';
+import { findBareValue, isValuePresent, valuePlaces } from './values.js';
 import { wordsFor } from './words.js';
 
-export interface FoundAdjusters {
-  readonly adjusters: readonly ResolvedAdjuster[];
-  /** Ids that this rig has, also those that a fault left without a result. */
-  readonly present: ReadonlySet<string>;
+/** Whether the rig has the adjuster of that id. */
+export function isAdjusterPresent(scene: Scene, procedure: Procedure, id: string): boolean {
+  const adjuster = procedure.adjusters.find((one) => one.id === id);
+  return adjuster !== undefined && (!adjuster.only || holdsFor(scene, adjuster.only));
 }
 
-/** Works out every adjuster that the rig has. */
-export function resolveAdjusters(scene: Scene, procedure: Procedure, values: FoundValues): FoundAdjusters {
-  const written = procedure.adjusters.filter(({ only }) => !only || holdsFor(scene, only));
-  return {
-    adjusters: written.flatMap((adjuster) => resolveAdjuster(scene, adjuster, values) ?? []),
-    present: new Set(written.map(({ id }) => id)),
-  };
+/** An adjuster for the rig. Undefined where it has none, or a fault left it without a range. */
+export function findAdjuster(scene: Scene, procedure: Procedure, id: string): ResolvedAdjuster | undefined {
+  return remember(scene, `adjuster ${procedure.id} ${id}`, (own) => {
+    const adjuster = procedure.adjusters.find((one) => one.id === id);
+    return adjuster && isAdjusterPresent(own, procedure, id) ? resolveAdjuster(own, adjuster, procedure) : undefined;
+  });
 }
 
-function resolveAdjuster(scene: Scene, source: Adjuster, values: FoundValues): ResolvedAdjuster | undefined {
+function resolveAdjuster(scene: Scene, source: Adjuster, procedure: Procedure): ResolvedAdjuster | undefined {
   const range = findLimits(scene, source.range)?.limits;
   if (!range) return undefined;
   const turn = asChange(shapeOfLimits(range));
   const smallest = source.smallest && findSmallest(scene, source, turn);
   const moves = new Map<string, { readonly low: Rational; readonly high: Rational }>();
   for (const { value, effect } of source.moves) {
-    const shape = values.shapes.get(value.value);
+    const shape = findBareValue(scene, procedure, value.value)?.shape;
     const written = pickEntry(scene, effect)?.value;
     const moved = written && shape && findEffect(scene, written, { value: value.value, shape: asChange(shape), turn });
     if (moved) moves.set(value.value, moved);
   }
-  const places = { values: values.values };
+  const places = valuePlaces(procedure);
+  const watch = source.watch?.value;
   return {
     source,
     id: source.id,
@@ -57,7 +57,7 @@ function resolveAdjuster(scene: Scene, source: Adjuster, values: FoundValues): R
     ...(smallest?.low ? { smallest: smallest.low } : {}),
     ...(source.positive ? { positive: wordsFor(scene, source.positive, places) } : {}),
     moves,
-    ...(source.watch && values.present.has(source.watch.value) ? { watch: source.watch.value } : {}),
+    ...(watch !== undefined && isValuePresent(scene, procedure, watch) ? { watch } : {}),
     shown: { range: formatLimits(range), ...(smallest ? { smallest: formatLimits(smallest) } : {}) },
   };
 }

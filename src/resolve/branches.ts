@@ -1,7 +1,8 @@
 // Where steps lead for one rig: branches with their targets, what they mean, and how often they may be taken.
 
-import type { Branch, Procedure } from '../model/procedure.js';
+import type { Branch, Procedure, Step } from '../model/procedure.js';
 import type { ResolvedBranch } from '../model/resolved.js';
+import { holdsFor } from './applies.js';
 import { resolveConditions } from './conditions.js';
 import type { Scene } from './scene.js';
 import { type Places, wordsFor } from './words.js';
@@ -13,26 +14,20 @@ export function isEnd(target: string): boolean {
   return ends.has(target);
 }
 
-/** The steps of a procedure: all that are written, and those that the rig has. */
-export interface StepIds {
-  readonly written: ReadonlySet<string>;
-  readonly present: ReadonlySet<string>;
-}
-
-/** The ids of a procedure's steps, all of them and those of `steps`. */
-export function stepIdsOf(procedure: Procedure, steps: Procedure['steps']): StepIds {
-  const ids = (of: Procedure['steps']): ReadonlySet<string> => new Set(of.map(({ id }) => id.value));
-  return { written: ids(procedure.steps), present: ids(steps) };
+/** Whether the rig has the step. */
+export function isStepPresent(scene: Scene, step: Step): boolean {
+  return !step.only || holdsFor(scene, step.only);
 }
 
 /** A branch for the rig. A target that the procedure has and the rig has not is reported. */
 export function resolveBranch(
   scene: Scene,
   branch: Branch,
-  { steps, places }: { readonly steps: StepIds; readonly places: Places },
+  { procedure, places }: { readonly procedure: Procedure; readonly places: Places },
 ): ResolvedBranch {
   const { go, because, means, atMost, otherwise, at } = branch;
-  if (!isEnd(go.value) && steps.written.has(go.value) && !steps.present.has(go.value)) {
+  const target = isEnd(go.value) ? undefined : procedure.steps.find(({ id }) => id.value === go.value);
+  if (target && !isStepPresent(scene, target)) {
     scene.report({
       code: 'missing-target',
       message: `This leads to the step \`${go.value}\`, which these rigs do not have`,
@@ -45,7 +40,7 @@ export function resolveBranch(
     ...(because ? { because: wordsFor(scene, because, places) } : {}),
     means: resolveConditions(scene, means),
     ...(atMost ? { atMost: atMost.value } : {}),
-    ...(otherwise ? { otherwise: resolveBranch(scene, otherwise, { steps, places }) } : {}),
+    ...(otherwise ? { otherwise: resolveBranch(scene, otherwise, { procedure, places }) } : {}),
     at,
   };
 }

@@ -7,7 +7,6 @@ import { namesIn } from '../calc/expression/names.js';
 import type { Limits } from '../calc/limits.js';
 import { noUnit, type Unit } from '../calc/unit.js';
 import type { WrittenExpr } from '../model/numbers.js';
-import type { CheckValue } from '../model/procedure.js';
 import type { ResolvedValue } from '../model/resolved.js';
 import { spanWithin } from '../text/source.js';
 import { joinHyphens } from './hyphens.js';
@@ -25,13 +24,12 @@ export interface BareValue {
   readonly derivation?: Derivation;
 }
 
-/** The other values that a value may be worked out from. */
+/** The other values of the procedure. */
 export interface Siblings {
-  /** Those that this rig has. */
-  readonly present: ReadonlyMap<string, CheckValue>;
-  /** Those that the procedure has for any rig. */
+  /** Those that it has for any rig. */
   readonly known: ReadonlySet<string>;
-  readonly find: (id: string) => BareValue | undefined;
+  readonly isPresent: (scene: Scene, id: string) => boolean;
+  readonly find: (scene: Scene, id: string) => BareValue | undefined;
 }
 
 export interface Derivation {
@@ -59,12 +57,14 @@ export function deriveFrom(
   let complete = true;
   for (const { path, start, end } of namesIn(expr)) {
     const at = spanWithin(from.source, start, end);
-    const input = siblings.present.has(path) ? siblings.find(path) : undefined;
-    const limits = siblings.known.has(path) ? undefined : parameterLimits(scene, path, { at });
+    const isValue = siblings.known.has(path);
+    const isPresent = isValue && siblings.isPresent(scene, path);
+    const input = isPresent ? siblings.find(scene, path) : undefined;
+    const limits = isValue ? undefined : parameterLimits(scene, path, { at });
     if (input) inputs.set(path, input);
     else if (limits) parameters.set(path, limits);
     else complete = false;
-    if (siblings.known.has(path) && !siblings.present.has(path)) {
+    if (isValue && !isPresent) {
       scene.report({
         code: 'missing-value',
         message: `\`${id}\` is worked out from \`${path}\`, which this rig does not have`,

@@ -78,31 +78,34 @@ class Path {
   }
 }
 
-interface Node<T> {
+/** Results of one piece of work, by the answers that led to them. */
+export interface Memo<T> {
   question?: Question;
-  readonly next: Map<Answer, Node<T>>;
+  readonly next: Map<Answer, Memo<T>>;
   result?: { readonly value: T };
 }
 
-/**
- * The same work with its results kept: asked again, only its questions are put again, and where the answers fall as they
- * fell before, the result is the one from then.
- */
-export function rememberByAnswers<T>(run: (ask: Ask) => T): (ask: Ask) => T {
-  const root: Node<T> = { next: new Map() };
-  return (ask) => {
-    let node: Node<T> | undefined = root;
-    while (node && !node.result && node.question) node = node.next.get(ask(node.question));
-    return node?.result ? node.result.value : record(root, run, ask);
-  };
+/** Nothing is known yet. */
+export function emptyMemo<T>(): Memo<T> {
+  return { next: new Map() };
 }
 
-function record<T>(root: Node<T>, run: (ask: Ask) => T, ask: Ask): T {
-  let node = root;
+/**
+ * Does a piece of work, or gives what came of it before: only its questions are put again, and where the answers fall as they
+ * fell before, so does the result. The work must ask the same after the same answers.
+ */
+export function recall<T>(memo: Memo<T>, ask: Ask, run: (ask: Ask) => T): T {
+  let node: Memo<T> | undefined = memo;
+  while (node && !node.result && node.question) node = node.next.get(ask(node.question));
+  return node?.result ? node.result.value : record(memo, ask, run);
+}
+
+function record<T>(memo: Memo<T>, ask: Ask, run: (ask: Ask) => T): T {
+  let node = memo;
   const value = run((question) => {
     const answer = ask(question);
     node.question ??= question;
-    const next = node.next.get(answer) ?? { next: new Map() };
+    const next = node.next.get(answer) ?? emptyMemo();
     node.next.set(answer, next);
     node = next;
     return answer;

@@ -3,7 +3,7 @@
 import { formatBoth } from '../calc/display.js';
 import type { Limits } from '../calc/limits.js';
 import type { NumberChoice } from '../model/numbers.js';
-import type { Procedure, ProseSection } from '../model/procedure.js';
+import type { Procedure, ProseSection, Requirement, Step } from '../model/procedure.js';
 import type {
   End,
   ResolvedCondition,
@@ -12,16 +12,16 @@ import type {
   ResolvedRequirement,
 } from '../model/resolved.js';
 import type { Located } from '../text/source.js';
-import { resolveAdjusters } from './adjusters.js';
+import { findAdjuster } from './adjusters.js';
 import { holdsFor } from './applies.js';
 import { resolveCondition, resolveConditions } from './conditions.js';
 import { findLimits } from './numbers.js';
 import { remember, type Scene } from './scene.js';
 import { timeShape } from './shapes.js';
-import { type FoundSteps, resolveSteps } from './steps.js';
-import { resolveValues } from './values.js';
-import { fillTemplate, type Places, wordsFor } from './words.js';
-import { resolveWorksheets } from './worksheets.js';
+import { findStep, stepPlaces } from './steps.js';
+import { findValue, valuePlaces } from './values.js';
+import { fillTemplate, wordsFor } from './words.js';
+import { findWorksheet } from './worksheets.js';
 import { sayCondition } from './world.js';
 
 /** The procedure for the rig; undefined where it does not apply to it. Worked out once for all rigs that answer alike. */
@@ -58,20 +58,34 @@ export function runProcedure(scene: Scene, id: Located<string>): ResolvedProcedu
 function resolveProcedure(outer: Scene, source: Procedure): ResolvedProcedure {
   const parameters = new Map<string, Limits>();
   const scene: Scene = { ...outer, onParameter: (path, limits) => parameters.set(path, limits) };
-  const values = resolveValues(scene, source);
-  const adjusters = resolveAdjusters(scene, source, values);
-  const worksheets = resolveWorksheets(scene, source);
-  const written = [...source.values, ...source.adjusters, ...source.worksheets].map(({ id }) => id);
-  const steps = resolveSteps(scene, source, {
-    values,
-    adjusters,
-    worksheets: new Set(source.worksheets.map(({ id }) => id)),
-    known: new Set(written),
-    run: runProcedure,
-  });
-  const places = { values: values.values };
+  const { anyOrder, values, adjusters, worksheets, steps } = source;
+  const found = steps.flatMap((_, index) => findStep(scene, source, { index, run: runProcedure }) ?? []);
+  const present = new Set(found.map(({ id }) => id));
+  return {
+    ...headOf(scene, source),
+    requires: source.requires.flatMap(
+      (requirement, index) => findRequirement(scene, source, { requirement, index }) ?? [],
+    ),
+    values: values.flatMap(({ id }) => findValue(scene, source, id) ?? []),
+    parameters,
+    adjusters: adjusters.flatMap(({ id }) => findAdjuster(scene, source, id) ?? []),
+    worksheets: worksheets.flatMap((sheet) => findWorksheet(scene, source, sheet) ?? []),
+    steps: found,
+    anyOrder: anyOrder.map((group) => group.map(({ value }) => value).filter((id) => present.has(id))),
+    leaves: leavesOf(scene, source),
+    prose: proseOf(scene, source, present),
+  };
+}
+
+type Head = Omit<
+  ResolvedProcedure,
+  'requires' | 'values' | 'parameters' | 'adjusters' | 'worksheets' | 'steps' | 'anyOrder' | 'leaves' | 'prose'
+>;
+
+function headOf(scene: Scene, source: Procedure): Head {
+  const places = valuePlaces(source);
   const time = timeOf(scene, source);
-  const known = (of: ReadonlyMap<string, unknown>) => (ids: readonly Located<string>[]) =>
+  const known = (of: ReadonlyMap<string, unknown>, ids: readonly Located<string>[]): readonly string[] =>
     ids.map(({ value }) => value).filter((id) => of.has(id));
   return {
     source,
@@ -86,19 +100,10 @@ function resolveProcedure(outer: Scene, source: Procedure): ResolvedProcedure {
     ...(time ? { time } : {}),
     tools: toolsOf(scene, source),
     supplies: source.supplies.map((text) => wordsFor(scene, text, places)),
-    hazards: known(scene.book.hazards)(source.hazards),
+    hazards: known(scene.book.hazards, source.hazards),
     ...(source.gives && scene.book.states.has(source.gives.value) ? { gives: source.gives.value } : {}),
-    voidedBy: known(scene.book.events)(source.voidedBy),
+    voidedBy: known(scene.book.events, source.voidedBy),
     ...(source.due ? { due: source.due } : {}),
-    requires: requirementsOf(scene, source, places),
-    values: [...values.values.values()],
-    parameters,
-    adjusters: adjusters.adjusters,
-    worksheets,
-    steps: steps.steps,
-    anyOrder: source.anyOrder.map((group) => group.map(({ value }) => value).filter((id) => steps.ids.present.has(id))),
-    leaves: leavesOf(scene, source),
-    prose: proseOf(scene, source, { steps, places }),
   };
 }
 
@@ -118,22 +123,25 @@ function toolsOf(scene: Scene, source: Procedure): ResolvedProcedure['tools'] {
   });
 }
 
-function requirementsOf(scene: Scene, source: Procedure, places: Places): readonly ResolvedRequirement[] {
-  return source.requires.flatMap((requirement) => {
-    if (requirement.only && !holdsFor(scene, requirement.only)) return [];
-    const condition = resolveCondition(scene, requirement);
-    if (!condition || !scene.world) return [];
+function findRequirement(
+  scene: Scene,
+  procedure: Procedure,
+  { requirement, index }: { readonly requirement: Requirement; readonly index: number },
+): ResolvedRequirement | undefined {
+  return remember(scene, `requirement ${procedure.id} ${index}`, (own) => {
+    if (requirement.only && !holdsFor(own, requirement.only)) return undefined;
+    const condition = resolveCondition(own, requirement);
+    if (!condition || !own.world) return undefined;
     const { shownBy, ifMissed, throughout, at } = requirement;
-    return [
-      {
-        condition,
-        words: sayCondition(scene.world, condition, scene.book.settings.languages),
-        throughout,
-        ...(shownBy ? { shownBy: wordsFor(scene, shownBy, places) } : {}),
-        ...(ifMissed ? { ifMissed: wordsFor(scene, ifMissed, places) } : {}),
-        at,
-      },
-    ];
+    const places = valuePlaces(procedure);
+    return {
+      condition,
+      words: sayCondition(own.world, condition, own.book.settings.languages),
+      throughout,
+      ...(shownBy ? { shownBy: wordsFor(own, shownBy, places) } : {}),
+      ...(ifMissed ? { ifMissed: wordsFor(own, ifMissed, places) } : {}),
+      at,
+    };
   });
 }
 
@@ -141,33 +149,38 @@ function leavesOf(scene: Scene, source: Procedure): ReadonlyMap<End, readonly Re
   return new Map([...source.leaves].map(([end, conditions]) => [end, resolveConditions(scene, conditions)]));
 }
 
-interface ProseContext {
-  readonly steps: FoundSteps;
-  readonly places: Places;
-}
-
-function proseOf(scene: Scene, source: Procedure, context: ProseContext): ResolvedProcedure['prose'] {
+function proseOf(scene: Scene, source: Procedure, present: ReadonlySet<string>): ResolvedProcedure['prose'] {
   const { languages } = scene.book.settings;
   const [first = ''] = languages;
-  return Object.fromEntries(
-    languages.map((language) => {
-      const sections = source.prose.get(language) ?? source.prose.get(first) ?? [];
-      return [language, sections.flatMap((section) => resolveSection(scene, section, { ...context, language }) ?? [])];
-    }),
-  );
+  const written = new Map(source.steps.map((step) => [step.id.value, step]));
+  const sectionsIn = (language: string): readonly ResolvedProse[] => {
+    const sections = source.prose.get(language) ?? source.prose.get(first) ?? [];
+    return sections.flatMap((section, index) => {
+      const step = section.step === undefined ? undefined : written.get(section.step);
+      // the detail of a step that the rig has not is none of its business
+      if (step && !present.has(step.id.value)) return [];
+      const key = `prose ${source.id} ${language} ${index}`;
+      return remember(scene, key, (own) => resolveSection(own, section, { source, step, language })) ?? [];
+    });
+  };
+  return Object.fromEntries(languages.map((language) => [language, sectionsIn(language)]));
+}
+
+interface ProseContext {
+  readonly source: Procedure;
+  readonly step: Step | undefined;
+  readonly language: string;
 }
 
 function resolveSection(
   scene: Scene,
-  { heading, step, body }: ProseSection,
-  { steps, places, language }: ProseContext & { readonly language: string },
-): ResolvedProse | undefined {
-  // the detail of a step that the rig has not is none of its business
-  if (step !== undefined && steps.ids.written.has(step) && !steps.ids.present.has(step)) return undefined;
-  const own = (step === undefined ? undefined : steps.places.get(step)) ?? places;
+  { heading, step: stepId, body }: ProseSection,
+  { source, step, language }: ProseContext,
+): ResolvedProse {
+  const places = step ? stepPlaces(scene, source, step) : valuePlaces(source);
   return {
     ...(heading ? { heading: heading.text, depth: heading.depth } : {}),
-    ...(step === undefined ? {} : { step }),
-    markdown: fillTemplate(scene, body, { places: own, language }),
+    ...(stepId === undefined ? {} : { step: stepId }),
+    markdown: fillTemplate(scene, body, { places, language }),
   };
 }

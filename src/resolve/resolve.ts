@@ -52,7 +52,7 @@ export function resolveBook(book: Book, options: ResolveOptions = {}): Findings<
   const base: Base = { ...shared, world };
   runs.push(...checkSharedNumbers(base));
   const variants: Variant[] = [];
-  const digests = new WeakMap<ResolvedProcedure, string>();
+  const digests = new WeakMap<object, string>();
   for (const id of start.rig ? [...book.procedures.keys()].sort() : []) {
     const procedure = book.procedures.get(id);
     if (!procedure || !start.rig) continue;

@@ -4,7 +4,7 @@ import type { Limits } from '../calc/limits.js';
 import type { Book, Header, Machine } from '../model/book.js';
 import type { World } from '../model/resolved.js';
 import type { Span } from '../text/source.js';
-import { rememberByAnswers } from './explore.js';
+import { emptyMemo, type Memo, recall } from './explore.js';
 import type { Ask } from './facets.js';
 import type { Fault, Report } from './faults.js';
 import type { Vocabulary } from './vocabulary.js';
@@ -16,8 +16,15 @@ export interface ChoiceUse {
   readonly picked: Set<object>;
 }
 
+/** What came of a piece of work, and what is to be told wherever it is used. */
+interface Outcome {
+  readonly value: unknown;
+  readonly faults: readonly Fault[];
+  readonly parameters: ReadonlyMap<string, Limits>;
+}
+
 /** Results that were worked out before, by what they are; see `remember`. */
-export type Memory = Map<string, (ask: Ask) => { readonly value: unknown; readonly faults: readonly Fault[] }>;
+export type Memory = Map<string, Memo<Outcome>>;
 
 export interface Scene {
   readonly book: Book;
@@ -38,23 +45,27 @@ export interface Scene {
 
 /**
  * Works something out once for all rigs that give the same answers. `key` names it in full: the same key is always the
- * same work. Its faults are reported wherever it is used. Undefined where it would need itself.
+ * same work. Its faults and the parameters that it names are told wherever it is used. Undefined where it would need itself.
  */
 export function remember<T>(scene: Scene, key: string, run: (inner: Scene) => T): T | undefined {
   if (scene.within.includes(key)) return undefined;
-  let remembered = scene.memory.get(key);
-  if (!remembered) {
-    const { within } = scene;
-    remembered = rememberByAnswers((ask) => {
-      const faults: Fault[] = [];
-      const value = run({ ...scene, ask, within: [...within, key], report: (fault) => faults.push(fault) });
-      return { value, faults };
+  const memo = scene.memory.get(key) ?? emptyMemo<Outcome>();
+  scene.memory.set(key, memo);
+  const outcome = recall(memo, scene.ask, (ask): Outcome => {
+    const faults: Fault[] = [];
+    const parameters = new Map<string, Limits>();
+    const value = run({
+      ...scene,
+      ask,
+      within: [...scene.within, key],
+      report: (fault) => faults.push(fault),
+      onParameter: (path, limits) => parameters.set(path, limits),
     });
-    scene.memory.set(key, remembered);
-  }
-  const { value, faults } = remembered(scene.ask);
-  for (const fault of faults) scene.report(fault);
-  return value as T;
+    return { value, faults, parameters };
+  });
+  for (const fault of outcome.faults) scene.report(fault);
+  if (scene.onParameter) for (const [path, limits] of outcome.parameters) scene.onParameter(path, limits);
+  return outcome.value as T;
 }
 
 /** The machine of the rig. */

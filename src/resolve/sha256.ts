@@ -9,7 +9,7 @@ function primes(count: number): readonly number[] {
 
 // FIPS 180-4, 4.2.2 and 5.3.3: the first 32 bits of the fractions of the cube and square roots of the first primes
 const fraction = (root: number): number => ((root % 1) * 2 ** 32) | 0;
-const roundConstants = primes(64).map((prime) => fraction(Math.cbrt(prime)));
+const roundConstants = Int32Array.from(primes(64), (prime) => fraction(Math.cbrt(prime)));
 const startState = primes(8).map((prime) => fraction(Math.sqrt(prime)));
 
 const rotate = (word: number, by: number): number => (word >>> by) | (word << (32 - by));
@@ -36,20 +36,28 @@ function paddedWords(bytes: Uint8Array): Int32Array {
 function addBlock(state: Int32Array, schedule: Int32Array, block: Int32Array): void {
   schedule.set(block);
   for (let i = 16; i < 64; i += 1) {
-    const [two, fifteen] = [schedule[i - 2] ?? 0, schedule[i - 15] ?? 0];
+    const [two, fifteen] = [schedule[i - 2]!, schedule[i - 15]!];
     const small1 = rotate(two, 17) ^ rotate(two, 19) ^ (two >>> 10);
     const small0 = rotate(fifteen, 7) ^ rotate(fifteen, 18) ^ (fifteen >>> 3);
-    schedule[i] = (small1 + (schedule[i - 7] ?? 0) + small0 + (schedule[i - 16] ?? 0)) | 0;
+    schedule[i] = (small1 + schedule[i - 7]! + small0 + schedule[i - 16]!) | 0;
   }
-  let [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0] = state;
+  let [a, b, c, d] = [state[0]!, state[1]!, state[2]!, state[3]!];
+  let [e, f, g, h] = [state[4]!, state[5]!, state[6]!, state[7]!];
   for (let i = 0; i < 64; i += 1) {
     const big1 = rotate(e, 6) ^ rotate(e, 11) ^ rotate(e, 25);
-    const first = (h + big1 + ((e & f) ^ (~e & g)) + (roundConstants[i] ?? 0) + (schedule[i] ?? 0)) | 0;
+    const first = (h + big1 + ((e & f) ^ (~e & g)) + roundConstants[i]! + schedule[i]!) | 0;
     const big0 = rotate(a, 2) ^ rotate(a, 13) ^ rotate(a, 22);
     const second = (big0 + ((a & b) ^ (a & c) ^ (b & c))) | 0;
-    [h, g, f, e, d, c, b, a] = [g, f, e, (d + first) | 0, c, b, a, (first + second) | 0];
+    h = g;
+    g = f;
+    f = e;
+    e = (d + first) | 0;
+    d = c;
+    c = b;
+    b = a;
+    a = (first + second) | 0;
   }
   [a, b, c, d, e, f, g, h].forEach((word, i) => {
-    state[i] = ((state[i] ?? 0) + word) | 0;
+    state[i] = state[i]! + word;
   });
 }

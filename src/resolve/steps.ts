@@ -7,74 +7,53 @@ import type { Procedure, Step } from '../model/procedure.js';
 import type { ResolvedBranch, ResolvedProcedure, ResolvedStep } from '../model/resolved.js';
 import type { Text, Words } from '../model/text.js';
 import type { Located } from '../text/source.js';
-import type { FoundAdjusters } from './adjusters.js';
-import { holdsFor } from './applies.js';
-import { resolveBranch, type StepIds, stepIdsOf } from './branches.js';
+import { isAdjusterPresent } from './adjusters.js';
+import { isStepPresent, resolveBranch } from './branches.js';
 import { resolveConditions } from './conditions.js';
 import { findLimits } from './numbers.js';
-import type { Scene } from './scene.js';
+import { remember, type Scene } from './scene.js';
 import { timeShape } from './shapes.js';
-import type { FoundValues } from './values.js';
+import { isValuePresent, valuePlaces } from './values.js';
 import { type Places, wordsFor } from './words.js';
 import { plainWords } from './world.js';
 
-/** What steps draw on. */
-export interface Stock {
-  readonly values: FoundValues;
-  readonly adjusters: FoundAdjusters;
-  readonly worksheets: ReadonlySet<string>;
-  /** Every value, adjuster and worksheet that the procedure has for any rig. */
-  readonly known: ReadonlySet<string>;
-  /** The procedure of that id for the same rig. */
-  readonly run: (scene: Scene, id: Located<string>) => ResolvedProcedure | undefined;
-}
-
-/** The steps that the rig has, and the places that their prose may name. */
-export interface FoundSteps {
-  readonly steps: readonly ResolvedStep[];
-  readonly ids: StepIds;
-  readonly places: ReadonlyMap<string, Places>;
-}
-
-/** Works out every step that the rig has. */
-export function resolveSteps(scene: Scene, procedure: Procedure, stock: Stock): FoundSteps {
-  const numbered = procedure.steps.map((step, index) => ({ step, number: index + 1 }));
-  const present = numbered.filter(({ step }) => !step.only || holdsFor(scene, step.only));
-  const ids = stepIdsOf(
-    procedure,
-    present.map(({ step }) => step),
-  );
-  const places = new Map<string, Places>();
-  const steps = present.map(({ step, number }) => {
-    const found = resolveStep(scene, step, { number, procedure, stock, ids });
-    places.set(step.id.value, found.places);
-    return found.step;
-  });
-  return { steps, ids, places };
-}
+/** The procedure of that id for the same rig. */
+export type Run = (scene: Scene, id: Located<string>) => ResolvedProcedure | undefined;
 
 interface StepContext {
-  readonly number: number;
   readonly procedure: Procedure;
-  readonly stock: Stock;
-  readonly ids: StepIds;
+  readonly places: Places;
+}
+
+/** A step for the rig, by its place in the procedure; undefined where the rig has it not. */
+export function findStep(
+  scene: Scene,
+  procedure: Procedure,
+  { index, run }: { readonly index: number; readonly run: Run },
+): ResolvedStep | undefined {
+  return remember(scene, `step ${procedure.id} ${index}`, (own) => {
+    const step = procedure.steps[index];
+    return step && isStepPresent(own, step) ? resolveStep(own, step, { procedure, number: index + 1, run }) : undefined;
+  });
+}
+
+/** What the texts of a step may name. */
+export function stepPlaces(scene: Scene, procedure: Procedure, step: Step): Places {
+  const hold = timeOf(scene, step.hold);
+  const wait = timeOf(scene, step.wait);
+  return { ...valuePlaces(procedure), ...(hold ? { hold } : {}), ...(wait ? { wait } : {}) };
 }
 
 function resolveStep(
   scene: Scene,
   source: Step,
-  { number, procedure, stock, ids }: StepContext,
-): { readonly step: ResolvedStep; readonly places: Places } {
-  const hold = timeOf(scene, source.hold);
-  const wait = timeOf(scene, source.wait);
-  const places: Places = {
-    values: stock.values.values,
-    ...(hold ? { hold } : {}),
-    ...(wait ? { wait } : {}),
-  };
+  { procedure, number, run }: { readonly procedure: Procedure; readonly number: number; readonly run: Run },
+): ResolvedStep {
+  const places = stepPlaces(scene, procedure, source);
+  const { hold, wait } = places;
   const { units } = scene.book.settings;
-  const callee = source.run && stock.run(scene, source.run);
-  const step: ResolvedStep = {
+  const callee = source.run && run(scene, source.run);
+  return {
     source,
     id: source.id.value,
     number,
@@ -85,14 +64,13 @@ function resolveStep(
     ...(source.place && scene.vocabulary.places.has(source.place.value) ? { place: source.place.value } : {}),
     needs: resolveConditions(scene, source.needs),
     sets: resolveConditions(scene, source.sets),
-    ...actsOf(scene, source, stock),
+    ...actsOf(scene, source, procedure),
     ...(hold ? { hold: { limits: hold, text: formatBoth(hold, units) } } : {}),
     ...(wait ? { wait: { limits: wait, text: formatBoth(wait, units) } } : {}),
     ...(callee ? { run: callee } : {}),
-    ...branchesOf(scene, source, { steps: ids, places }),
+    ...branchesOf(scene, source, { procedure, places }),
     at: source.at,
   };
-  return { step, places };
 }
 
 function timeOf(scene: Scene, choice: NumberChoice | undefined): Limits | undefined {
@@ -126,24 +104,28 @@ function textsOf(scene: Scene, source: Step, places: Places): Texts {
 
 type Acts = Pick<ResolvedStep, 'measure' | 'adjust' | 'stale' | 'mark' | 'photo'>;
 
-function actsOf(scene: Scene, source: Step, { values, adjusters, worksheets, known }: Stock): Acts {
-  const readings = new Set([...values.present, ...worksheets]);
+function actsOf(scene: Scene, source: Step, procedure: Procedure): Acts {
+  const isSheet = (id: string): boolean => procedure.worksheets.some((sheet) => sheet.id === id);
+  const isReading = (id: string): boolean => isSheet(id) || isValuePresent(scene, procedure, id);
+  const known = new Set([...procedure.values, ...procedure.adjusters, ...procedure.worksheets].map(({ id }) => id));
   return {
-    measure: presentOf(scene, source.measure, { present: readings, known }),
-    adjust: presentOf(scene, source.adjust, { present: adjusters.present, known }),
-    stale: source.stale.map(({ value }) => value).filter((id) => values.present.has(id)),
+    measure: presentOf(scene, source.measure, { known, isPresent: isReading }),
+    adjust: presentOf(scene, source.adjust, { known, isPresent: (id) => isAdjusterPresent(scene, procedure, id) }),
+    stale: source.stale.map(({ value }) => value).filter((id) => isValuePresent(scene, procedure, id)),
     ...(source.mark ? { mark: source.mark.map(({ value }) => value) } : {}),
     ...(source.photo ? { photo: source.photo.value } : {}),
   };
 }
 
+interface Stock {
+  /** Every value, adjuster and worksheet that the procedure has for any rig. */
+  readonly known: ReadonlySet<string>;
+  readonly isPresent: (id: string) => boolean;
+}
+
 /** Those of a list that the rig has. Nothing left of it is reported: the step would do nothing that it says. */
-function presentOf(
-  scene: Scene,
-  listed: readonly Located<string>[],
-  { present, known }: { readonly present: ReadonlySet<string>; readonly known: ReadonlySet<string> },
-): readonly string[] {
-  const kept = listed.map(({ value }) => value).filter((id) => present.has(id));
+function presentOf(scene: Scene, listed: readonly Located<string>[], { known, isPresent }: Stock): readonly string[] {
+  const kept = listed.map(({ value }) => value).filter(isPresent);
   const [first] = listed;
   const isKnown = listed.every(({ value }) => known.has(value));
   if (first && kept.length === 0 && isKnown) {
@@ -159,11 +141,7 @@ function presentOf(
 
 type Branches = Pick<ResolvedStep, 'otherwise' | 'when' | 'answers' | 'then'>;
 
-function branchesOf(
-  scene: Scene,
-  source: Step,
-  context: { readonly steps: StepIds; readonly places: Places },
-): Branches {
+function branchesOf(scene: Scene, source: Step, context: StepContext): Branches {
   const { otherwise, then } = source;
   const resolve = (branch: NonNullable<Step['then']>): ResolvedBranch => resolveBranch(scene, branch, context);
   return {

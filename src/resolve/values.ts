@@ -13,47 +13,42 @@ import { pickEntry } from './choice.js';
 import { type BareValue, type Derivation, deriveFrom, type Siblings } from './derive.js';
 import { type FoundInstrument, findInstrument } from './instruments.js';
 import { type FoundLimits, findLimits } from './numbers.js';
-import type { Scene } from './scene.js';
+import { remember, type Scene } from './scene.js';
 import { shapeOfLimits, shapeOfQuantity, shapeOfUnit, unitForShape } from './shapes.js';
-import { wordsFor } from './words.js';
+import { type Places, wordsFor } from './words.js';
 
-/** The check values of a procedure for one rig. */
-export interface FoundValues {
-  /** By id, in the order written. */
-  readonly values: ReadonlyMap<string, ResolvedValue>;
-  readonly shapes: ReadonlyMap<string, Shape>;
-  /** Ids that this rig has, also those that a fault left without a result. */
-  readonly present: ReadonlySet<string>;
+/** A check value of a procedure that has one of that id for any rig. */
+export function isValuePresent(scene: Scene, procedure: Procedure, id: string): boolean {
+  const value = procedure.values.find((one) => one.id === id);
+  return value !== undefined && (!value.only || holdsFor(scene, value.only));
 }
 
-/** Works out every check value that the rig has. */
-export function resolveValues(scene: Scene, procedure: Procedure): FoundValues {
-  const written = procedure.values.filter(({ only }) => !only || holdsFor(scene, only));
-  const present = new Map(written.map((value) => [value.id, value]));
-  const found = new Map<string, BareValue | undefined>();
-  const find = (id: string): BareValue | undefined => {
-    const value = present.get(id);
-    if (!value || found.has(id)) return found.get(id);
-    // a value that is worked out from itself finds nothing here; the check of names reports it
-    found.set(id, undefined);
-    found.set(id, resolveValue(scene, value, { present, find, known: new Set(procedure.values.map((one) => one.id)) }));
-    return found.get(id);
-  };
-  for (const { id } of written) find(id);
-  const bare = new Map(
-    written.flatMap(({ id }) => {
-      const one = found.get(id);
-      return one ? [[id, one] as const] : [];
-    }),
-  );
-  const values = new Map([...bare].map(([id, { value }]) => [id, value]));
-  const places = { values };
+/** A check value for the rig, without its label. Undefined where the rig has none, or a fault left it without a result. */
+export function findBareValue(scene: Scene, procedure: Procedure, id: string): BareValue | undefined {
+  return remember(scene, `value ${procedure.id} ${id}`, (own) => {
+    const value = procedure.values.find((one) => one.id === id);
+    return value && isValuePresent(own, procedure, id) ? resolveValue(own, value, siblingsIn(procedure)) : undefined;
+  });
+}
+
+/** A check value for the rig; its label may speak of other values. */
+export function findValue(scene: Scene, procedure: Procedure, id: string): ResolvedValue | undefined {
+  return remember(scene, `labelled value ${procedure.id} ${id}`, (own) => {
+    const bare = findBareValue(own, procedure, id)?.value;
+    return bare && { ...bare, label: wordsFor(own, bare.source.label, valuePlaces(procedure)) };
+  });
+}
+
+/** What texts of a procedure may name. */
+export function valuePlaces(procedure: Procedure): Places {
+  return { value: (scene, id) => findBareValue(scene, procedure, id)?.value };
+}
+
+function siblingsIn(procedure: Procedure): Siblings {
   return {
-    values: new Map(
-      [...values].map(([id, value]) => [id, { ...value, label: wordsFor(scene, value.source.label, places) }]),
-    ),
-    shapes: new Map([...bare].map(([id, { shape }]) => [id, shape])),
-    present: new Set(present.keys()),
+    known: new Set(procedure.values.map(({ id }) => id)),
+    isPresent: (scene, id) => isValuePresent(scene, procedure, id),
+    find: (scene, id) => findBareValue(scene, procedure, id),
   };
 }
 

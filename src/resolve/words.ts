@@ -11,7 +11,8 @@ import { machineOf, remember, reportDependence, type Scene } from './scene.js';
 
 /** What the places of a text may stand for, besides the machine's and the header's. */
 export interface Places {
-  readonly values?: ReadonlyMap<string, ResolvedValue>;
+  /** The value of that id, where the rig has one. */
+  readonly value?: (scene: Scene, id: string) => ResolvedValue | undefined;
   readonly hold?: Limits;
   readonly wait?: Limits;
 }
@@ -100,7 +101,7 @@ function reportMissingWord(scene: Scene, place: Place, { id, machine }: { id: st
 
 function valueText(scene: Scene, place: Place, { places, language }: Filling): string | undefined {
   const [name = '', part] = place.path.split('.');
-  const value = places.values?.get(name) ?? places.values?.get(name.replaceAll('-', '_'));
+  const value = places.value?.(scene, name) ?? places.value?.(scene, name.replaceAll('-', '_'));
   if (!value || (part !== undefined && part !== 'tolerance')) return undefined;
   const limits = part === 'tolerance' ? value.tolerance : (value.acceptance ?? value.nominal);
   if (!limits) {

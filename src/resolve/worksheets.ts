@@ -17,13 +17,13 @@ import { joinHyphens } from './hyphens.js';
 import { findInstrument } from './instruments.js';
 import { findLimits, limitsFrom, parameterLimits, reportFault } from './numbers.js';
 import { isParameter } from './parameter-names.js';
-import type { Scene } from './scene.js';
+import { remember, type Scene } from './scene.js';
 import { shapeOfLimits, shapeOfUnit } from './shapes.js';
 import { wordsFor } from './words.js';
 
-/** Works out every worksheet of a procedure; one whose rows are no count is left out, which is reported. */
-export function resolveWorksheets(scene: Scene, procedure: Procedure): readonly ResolvedWorksheet[] {
-  return procedure.worksheets.flatMap((sheet) => resolveWorksheet(scene, sheet) ?? []);
+/** A worksheet for the rig; undefined where its rows are no count, which is reported. */
+export function findWorksheet(scene: Scene, procedure: Procedure, sheet: Worksheet): ResolvedWorksheet | undefined {
+  return remember(scene, `worksheet ${procedure.id} ${sheet.id}`, (own) => resolveWorksheet(own, sheet));
 }
 
 /** What the names in a worksheet's expressions stand for. Columns of choices have no shape. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { rigLabel } from '../../src/model/rig.js';
-import { exploreRigs, rememberByAnswers } from '../../src/resolve/explore.js';
+import { emptyMemo, exploreRigs, recall } from '../../src/resolve/explore.js';
 import { type Ask, anyRig, completeRigs, type PartialRig } from '../../src/resolve/facets.js';
 import { smallBook } from './small-book.js';
 
@@ -102,14 +102,18 @@ describe('exploreRigs', () => {
   });
 });
 
-describe('rememberByAnswers', () => {
+describe('recall', () => {
   it('runs once for each way in which the answers fall, and asks what decides it every time', () => {
     let runs = 0;
-    const work = rememberByAnswers((ask) => {
+    const memo = emptyMemo<string>();
+    const work = (ask: Ask): string => {
       runs += 1;
       return ask({ about: 'header-type' }) === 'row' ? `row on ${ask({ about: 'machine' })}` : 'no row';
-    });
-    const leaves = exploreRigs(book, { start, most: 100 }, (ask) => [ask({ about: 'header' }), work(ask)]).leaves;
+    };
+    const leaves = exploreRigs(book, { start, most: 100 }, (ask) => [
+      ask({ about: 'header' }),
+      recall(memo, ask, work),
+    ]).leaves;
     expect(leaves.map(({ value }) => value)).toEqual([
       ['row-12x20', 'row on tarn-40'],
       ['row-12x20', 'row on tarn-60'],
