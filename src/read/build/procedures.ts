@@ -8,7 +8,7 @@ import { checkKebab } from './names.js';
 import { type Opened, openFile } from './open.js';
 import { countBehind, partOf } from './part.js';
 import { type ProcedureSource, procedureOf } from './procedure.js';
-import { type Reading, startReading } from './reading.js';
+import { filled, type Reading, startReading } from './reading.js';
 import { reportBehind, reportExtras, type Translation } from './translation.js';
 
 /** What was read of the procedures. */
@@ -32,6 +32,7 @@ export function readProcedures(
   const procedures = new Map<string, Procedure>();
   const firstFile = new Map<string, string>();
   const translations = openTranslations(sources, known, diagnostics);
+  for (const one of [...translations.values()].flat()) if (one.hasGaps) unread.add(one.file.path);
   for (const file of sources.values()) {
     const found = fileAt(file.path);
     if (found.kind !== 'procedure') continue;
@@ -60,7 +61,7 @@ function readOne(reading: Reading, { id, opened, translations }: One): Procedure
   if (!node || !body) return undefined;
   const read = translations.flatMap((one): readonly (Translation & OpenedTranslation)[] => {
     const translates = one.node && countBehind(reading, partOf(one.node), 'translates');
-    return one.node && translates ? [{ ...one, node: one.node, translates }] : [];
+    return one.node ? [filled({ ...one, node: one.node, translates })] : [];
   });
   const words = new Map(read.map((one) => [one.language, one.node] as const));
   const main = reading.languages[0] ?? 'en';
@@ -76,13 +77,15 @@ function readOne(reading: Reading, { id, opened, translations }: One): Procedure
       bodies.flatMap(([code, one]) => (one.body ? [[code, { file: one.file, body: one.body }] as const] : [])),
     ),
     translations: new Map(
-      read.map(({ language, file: { path }, translates }) => [language, { file: path, translates }] as const),
+      read.flatMap(({ language, file: { path }, translates }) =>
+        translates ? [[language, { file: path, translates }] as const] : [],
+      ),
     ),
   };
   const procedure = procedureOf(reading, source);
   const revision = countBehind(reading, partOf(node), 'revision');
   for (const translation of read) {
-    reportExtras(reading, translation);
+    reportExtras(reading, translation, translation.diagnostics);
     if (revision) reportBehind(reading, translation, revision);
   }
   reportMissing(reading, source, translations);
@@ -95,7 +98,10 @@ function reportMissing(reading: Reading, source: ProcedureSource, translations: 
     const places = reading.missing.filter((text) => text.language === language).map(({ at }) => at);
     const [first] = places;
     if (!first) continue;
-    const file = translations.find((one) => one.language === language)?.file.path;
+    const translation = translations.find((one) => one.language === language);
+    const file = translation?.file.path;
+    // what a file that could not be read translates is not known
+    if (translation && !translation.node) continue;
     if (file === undefined) {
       const path = source.file.path.replace(/\.md$/, `.${language}.md`);
       reading.diagnostics.push(

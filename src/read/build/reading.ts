@@ -31,15 +31,29 @@ export function startReading(file: SourceFile, known: Pick<Reading, 'languages' 
 
 type Fault = Pick<Diagnostic, 'code' | 'message' | 'at'> & Partial<Diagnostic>;
 
-/** Reports an error that leaves the rest of the file understood. */
+/** Reports an error that leaves the rest of the file understood. One in a part that is repeated is reported once. */
 export function report(reading: Reading, fault: Fault): void {
-  reading.diagnostics.push(diagnose({ severity: 'error', ...fault }));
+  const isKnown = reading.diagnostics.some(
+    ({ code, at, message }) =>
+      code === fault.code &&
+      at.file === fault.at.file &&
+      at.start === fault.at.start &&
+      at.end === fault.at.end &&
+      (code !== 'missing-translation' || message === fault.message),
+  );
+  if (!isKnown) reading.diagnostics.push(diagnose({ severity: 'error', ...fault }));
 }
 
 /** Reports an error that leaves a part of the file not understood. */
 export function reportGap(reading: Reading, fault: Fault): void {
   report(reading, fault);
   reading.gaps.push(fault.at);
+}
+
+/** Remembers a text that lacks a language, once where the part is repeated. */
+export function noteMissing(reading: Reading, text: MissingText): void {
+  const isKnown = reading.missing.some(({ language, at }) => language === text.language && at.start === text.at.start);
+  if (!isKnown) reading.missing.push(text);
 }
 
 /** Remembers that a key of a translation has its original. */

@@ -6,7 +6,7 @@ import { readTemplate } from '../template.js';
 import type { YamlNode, YamlScalar } from '../tree.js';
 import { choiceOf } from './choice.js';
 import { childOf, isBlank, located, type Part, wordsBehind } from './part.js';
-import { markUsed, type Reading, report, reportGap } from './reading.js';
+import { markUsed, noteMissing, type Reading, report, reportGap } from './reading.js';
 
 /** Whether a text must be there in every language: hinted at, an error, or not at all (names, what a display shows). */
 export type Translated = 'should' | 'must' | 'may-stay';
@@ -72,7 +72,7 @@ function reportMissing(
         note: 'Whoever reads this page in that language would have to guess what can hurt them.',
       });
     } else if (text.translated === 'should') {
-      reading.missing.push({ language, at: text.at });
+      noteMissing(reading, { language, at: text.at });
     }
   }
 }
@@ -110,9 +110,7 @@ export function isLanguageMap(reading: Reading, node: YamlNode): boolean {
 }
 
 function reportUnknownLanguages(reading: Reading, node: YamlNode): void {
-  for (const { key } of node.kind === 'map' ? node.entries : []) {
-    if (!isReported(reading, key)) reportUnknownLanguage(reading, key);
-  }
+  for (const { key } of node.kind === 'map' ? node.entries : []) reportUnknownLanguage(reading, key);
 }
 
 /** Reports a key that is meant as a language and is none of the book. */
@@ -126,14 +124,9 @@ export function reportUnknownLanguage(reading: Reading, key: YamlScalar): void {
   });
 }
 
-// each language looks at the same map
-function isReported(reading: Reading, key: YamlScalar): boolean {
-  return reading.diagnostics.some(({ code, at }) => code === 'unknown-language' && at.start === key.at.start);
-}
-
 function templateOf(reading: Reading, text: Template['source']): Template {
   const { value, diagnostics } = readTemplate(text);
-  reading.diagnostics.push(...diagnostics);
+  for (const fault of diagnostics) report(reading, fault);
   return value;
 }
 
