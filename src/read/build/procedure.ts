@@ -66,7 +66,7 @@ export function procedureOf(reading: Reading, source: ProcedureSource): Procedur
     tools: idsBehind(reading, part, 'tools'),
     supplies: suppliesOf(reading, childOf(reading, part, 'supplies')),
     hazards: idsBehind(reading, part, 'hazards'),
-    gives: idBehind(reading, part, 'gives'),
+    gives: idsBehind(reading, part, 'gives')[0],
     voidedBy: idsBehind(reading, part, 'voided-by'),
     due: dueOf(idBehind(reading, part, 'due')),
     requires: requirementsOf(reading, childOf(reading, part, 'requires')),
