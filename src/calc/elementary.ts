@@ -3,7 +3,6 @@
 
 import type { Enclosure, Rational } from './rational.js';
 import {
-  absolute,
   add,
   compare,
   divide,
@@ -213,10 +212,4 @@ function turnsOf(tangentFixed: bigint, doublings: bigint): Enclosure {
   }
   const { low, high } = around(((sum << (halvings + doublings)) << bits) / twoPi);
   return { low: sign(low) < 0 ? zero : low, high };
-}
-
-/** The size of an enclosure's wider end, for comparing how close two are. */
-export function magnitude(a: Enclosure): Rational {
-  const [low, high] = [absolute(a.low), absolute(a.high)];
-  return compare(low, high) > 0 ? low : high;
 }

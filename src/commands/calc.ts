@@ -258,7 +258,9 @@ function feetAndInches(text: string): Unit | undefined {
 function failed({ text, fault }: Wrong, json: boolean): CalcResult {
   if (json) return { exit: 1, text: `${JSON.stringify({ error: { text, ...fault } }, null, 2)}\n` };
   const width = Math.max(1, Math.min(fault.end, text.length) - fault.start);
-  const lines = [`error: ${fault.message}`, `  ${text}`, `  ${' '.repeat(fault.start)}${'^'.repeat(width)}`];
+  // one line, so that the marks stand under what they mark
+  const line = text.replaceAll(/[\r\n\t]/g, ' ');
+  const lines = [`error: ${fault.message}`, `  ${line}`, `  ${' '.repeat(fault.start)}${'^'.repeat(width)}`];
   if (fault.help) lines.push(`help: ${fault.help}`);
   for (const rewrite of fault.rewrites ?? []) lines.push(`      ${rewrite}`);
   return { exit: 1, text: `${lines.join('\n')}\n` };

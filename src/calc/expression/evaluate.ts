@@ -308,8 +308,8 @@ function withinOne(expr: Expr, inputs: Inputs): Scaled {
   });
 }
 
-/** The values that an argument has: one, or one for each row of the columns in it. */
-export function encloseRows(expr: Expr, inputs: Inputs): readonly Scaled[] {
+// the values that an argument has: one, or one for each row of the columns in it
+function encloseRows(expr: Expr, inputs: Inputs): readonly Scaled[] {
   const columns = namesIn(expr).flatMap(({ path, start, end }) => {
     const found = inputs.scope(path);
     return Array.isArray(found) ? [{ rows: (found as readonly Enclosure[]).length, path, start, end }] : [];

@@ -2,7 +2,7 @@
 // value some inputs reach. Means, in this order: single use, inputs that act one way, corners, then halving the box.
 
 import type { Enclosure, Scaled } from '../enclosure.js';
-import { encloses, hull, isPoint, multiplyRanges, scaled } from '../enclosure.js';
+import { hull, isPoint, multiplyRanges, scaled } from '../enclosure.js';
 import type { Rational } from '../rational.js';
 import {
   add,
@@ -348,9 +348,4 @@ function meet(a: Enclosure, b: Enclosure): Enclosure {
 function joinReached(a: Enclosure, b: Enclosure): Enclosure {
   if (compare(a.low, a.high) > 0) return b;
   return compare(b.low, b.high) > 0 ? a : hull(a, b);
-}
-
-/** Whether zero is surely among the values. */
-export function reachesZero(range: SharpRange): boolean {
-  return encloses(range.attained, zero);
 }

@@ -51,6 +51,16 @@ describe('results', () => {
     ['a + b', { let: ['a=2 V', 'b=2 * a'] }, '6 V'],
     ['max(3,6)', {}, '6'],
     ['1e-20 m', {}, '1e-20 m'],
+    ['0.05', { to: '%' }, '5 %'],
+    ['1 - 5 %', {}, '0.95'],
+    ['5 % * 20 ft', {}, '1 ft'],
+    ['9.80665 m/s^2 * 5 kg', {}, '49.03325 N'],
+    ['(3 ft)^2', {}, '9 ft²'],
+    ['5 mi / 2 h', {}, '2.5 mi/h'],
+    ['50 degF - 40 degF', {}, '10 degF'],
+    ['3 in / 1 ft', {}, '0.25'],
+    ['10 V * 2 A', {}, '20 W'],
+    ['(100 % - 20 %) / (100 % - 15.5 %)', {}, '0.9467455621'],
   ] as const)('%s %j is %s', (expression, more, expected) => {
     expect(text(expression, more as Partial<CalcArguments>)).toBe(expected);
   });
