@@ -1,6 +1,7 @@
 // From a checked book to every file of the output. Pure; the bytes of the browser's part are handed in.
 
-import { cardFonts, emitCards } from './emit/cards/cards.js';
+import { emitCards } from './emit/cards/cards.js';
+import type { CardFonts } from './emit/cards/fonts.js';
 import { emitSite } from './emit/pages/site.js';
 import type { ResolvedBook } from './model/resolved.js';
 import type { OrderResult } from './order/result.js';
@@ -11,11 +12,13 @@ export interface BuildInput {
   readonly figures: ReadonlyMap<string, Uint8Array>;
   /** What runs or shows in the browser: scripts, styles, fonts, by path. */
   readonly assets: ReadonlyMap<string, Uint8Array>;
+  /** The faces that cards are set in. */
+  readonly fonts: CardFonts;
 }
 
 /** The site, its search, the cards and the open book, by path. */
 export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8Array> {
   const site = emitSite(input.resolved, { proofs: input.proofs, figures: input.figures, assets: input.assets });
-  const cards = emitCards(input.resolved, { proofs: input.proofs, fonts: cardFonts(input.assets) });
+  const cards = emitCards(input.resolved, { proofs: input.proofs, fonts: input.fonts });
   return new Map([...site, ...cards].sort(([a], [b]) => (a < b ? -1 : 1)));
 }

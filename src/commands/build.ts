@@ -1,6 +1,7 @@
 // `stepgauge build`: check, then the site, its search, the cards and the open book. Errors leave the old output as it was.
 
 import { buildBook } from '../build.js';
+import { cardFonts } from '../emit/cards/cards.js';
 import { writeFolder } from '../io.js';
 import { type Loaded, loadBook, report } from './load.js';
 import type { CheckOptions } from './options.js';
@@ -29,5 +30,11 @@ export function runBuild(book: string | undefined, options: BuildOptions, termin
 export function filesOf(loaded: Loaded): ReadonlyMap<string, string | Uint8Array> {
   const { resolved, proofs } = loaded.checked;
   if (!resolved) throw new Error('A book that holds was not worked out');
-  return buildBook({ resolved, proofs, figures: loaded.figures, assets: packageFiles('dist/site') });
+  return buildBook({
+    resolved,
+    proofs,
+    figures: loaded.figures,
+    assets: packageFiles('dist/site'),
+    fonts: cardFonts(packageFiles('dist/card-fonts')),
+  });
 }

@@ -28,7 +28,7 @@ export function runCards(book: string | undefined, options: CardsOptions, termin
   const { resolved, proofs } = loaded.checked;
   if (!resolved) throw new Error('A book that holds was not worked out');
   const wanted = wantedCards(loaded, options);
-  const files = emitCards(resolved, { proofs, fonts: cardFonts(packageFiles('dist/site')) }, wanted);
+  const files = emitCards(resolved, { proofs, fonts: cardFonts(packageFiles('dist/card-fonts')) }, wanted);
   if (files.size === 0) throw new Misuse('No procedure of the book applies to that choice: no cards were made');
   writeFolder(options.out, new Map([...files].map(([path, bytes]) => [path.replace(/^cards\//, ''), bytes])));
   terminal.err(`${files.size} ${files.size === 1 ? 'card is' : 'cards are'} in ${options.out}\n`);

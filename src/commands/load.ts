@@ -40,7 +40,7 @@ export function loadBook(path: string | undefined, options: CheckOptions): Loade
     sources: read.files,
     figures: new Set(read.figures.keys()),
     today: todayOf(options.today),
-    fonts: cardFonts(packageFiles('dist/site')),
+    fonts: cardFonts(packageFiles('dist/card-fonts')),
     ...(options.rig === undefined ? {} : { rig: options.rig }),
   });
   const diagnostics = [...read.diagnostics, ...checked.diagnostics].sort(byPlace);

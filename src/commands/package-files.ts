@@ -6,7 +6,7 @@ import { readTree } from '../io.js';
 /** The root of the package: `dist/commands/` lies two folders below it. */
 const packageRoot = join(import.meta.dirname, '../..');
 
-export type PackageFolder = 'dist/rule-pages' | 'dist/starter' | 'dist/site' | 'schema';
+export type PackageFolder = 'dist/rule-pages' | 'dist/starter' | 'dist/site' | 'dist/card-fonts' | 'schema';
 
 /** The files of a folder of the package, by their path in it. */
 export function packageFiles(folder: PackageFolder): ReadonlyMap<string, Uint8Array> {

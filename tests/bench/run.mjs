@@ -59,17 +59,18 @@ function runBuild(folder, out) {
     return result;
   };
   const assets = packageFiles('dist/site');
+  const fonts = cardFonts(packageFiles('dist/card-fonts'));
   const book = step('read', () => readBookFolder(folder));
   const input = {
     sources: book.files,
     figures: new Set(book.figures.keys()),
     today: '2026-11-24',
-    fonts: cardFonts(assets),
+    fonts,
   };
   const checked = step('check', () => checkBook(input));
   const errors = checked.diagnostics.filter(({ severity }) => severity === 'error');
   if (errors.length > 0) throw new Error(`The generated book is not clean: ${errors[0].message}`);
-  const files = step('emit', () => buildBook({ ...checked, figures: book.figures, assets }));
+  const files = step('emit', () => buildBook({ ...checked, figures: book.figures, assets, fonts }));
   step('write', () => writeFolder(out, files));
   return { parts, files: files.size };
 }

@@ -27,11 +27,11 @@ export interface Card {
   readonly url: string;
 }
 
-/** The faces of the cards, from the files of the browser's part. */
-export function cardFonts(assets: ReadonlyMap<string, Uint8Array>): CardFonts {
+/** The faces of the cards, from the files that come with the program. */
+export function cardFonts(files: ReadonlyMap<string, Uint8Array>): CardFonts {
   const face = (weight: number): Uint8Array => {
-    const found = [...assets].find(([path]) => path.endsWith(`b612-latin-${weight}-normal.woff2`));
-    if (!found) throw new Error(`The face of weight ${weight} is not among the assets`);
+    const found = [...files].find(([path]) => path.endsWith(`-${weight}-normal.ttf`));
+    if (!found) throw new Error(`The face of weight ${weight} did not come with the program`);
     return found[1];
   };
   return openFonts(face(400), face(700));

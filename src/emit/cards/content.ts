@@ -2,6 +2,7 @@
 
 import { negate, sign } from '../../calc/rational.js';
 import type { Hazard } from '../../model/conditions.js';
+import type { ReadingOutcome } from '../../model/procedure.js';
 import type {
   ResolvedBook,
   ResolvedBranch,
@@ -89,20 +90,22 @@ export function contentOf(resolved: ResolvedBook, card: CardFor): CardContent {
   const voice = voiceOf(resolved, card);
   const { procedure } = card.variant;
   const steps = stepBlocks(procedure, voice, '');
-  const ends = endProcedures(card.variant).flatMap((end) => stepBlocks(end.procedure, voice, end.prefix));
+  const safe = endProcedures(card.variant).map((end) => voice.word('card', { title: voice.say(end.procedure.title) }));
   const conditions = procedure.requires.map(({ words }) => voice.say(words));
   const blocks: Block[] = [
     ...(conditions.length > 0 ? [{ kind: 'conditions' as const, items: conditions }] : []),
     ...steps,
     ...readings(procedure, voice),
-    ...(ends.length > 0 ? [{ kind: 'heading' as const, text: voice.word('at-end') }, ...ends] : []),
     {
       kind: 'note',
-      runs: [...runsOf(voice.word('trouble'), true), ...runsOf(` ${capital(voice.end('call-service'))}.`)],
+      runs: [
+        ...runsOf(voice.word('trouble'), true),
+        ...runsOf(` ${[...safe, voice.end('call-service')].map((words) => `${capital(words)}.`).join(' ')}`),
+      ],
     },
     { kind: 'note', runs: runsOf(voice.word('manual')) },
   ];
-  const met = new Set([...steps, ...ends].flatMap(({ hazards }) => hazards));
+  const met = new Set(steps.flatMap(({ hazards }) => hazards));
   return {
     language: card.language,
     title: voice.say(procedure.title),
@@ -168,24 +171,31 @@ function panelsOf({ book }: ResolvedBook, met: ReadonlySet<string>, voice: Voice
 function stepBlocks(procedure: ResolvedProcedure, voice: Voice, prefix: string): readonly StepBlock[] {
   const labels = new Map(procedure.steps.map((step) => [step.id, stepLabel(step, prefix)]));
   const toWhere = (branch: ResolvedBranch): string => branchWords(branch, voice, labels);
-  return procedure.steps.flatMap((step) => {
+  return procedure.steps.map((step) => {
     const label = stepLabel(step, prefix);
     const block: StepBlock = {
       kind: 'step',
       label,
       runs: runsOf(stepText(step, procedure, voice)),
       notes: stepNotes(step, procedure, voice, toWhere),
-      hazards: step.run ? [] : voice.hazardsOf(label, step),
+      hazards: hazardsAt(label, step, voice),
     };
-    return step.run ? [block, ...stepBlocks(step.run, voice, label)] : [block];
+    return block;
   });
+}
+
+/** A step that runs another procedure meets what its steps meet, so that the caution stands before the person turns to that card. */
+function hazardsAt(label: string, step: ResolvedStep, voice: Voice): readonly string[] {
+  const inside = step.run?.steps.flatMap((one) => hazardsAt(stepLabel(one, label), one, voice)) ?? [];
+  return [...new Set([...voice.hazardsOf(label, step), ...inside])];
 }
 
 function stepText(step: ResolvedStep, procedure: ResolvedProcedure, voice: Voice): string {
   const own = step.card ?? step.do ?? step.ask;
   const who = step.by > 1 ? `${voice.word('person', { count: step.by })}: ` : '';
-  if (own) return who + voice.say(own);
-  if (step.run) return who + voice.word('run', { title: voice.say(step.run.title) });
+  const run = step.run ? voice.word('run', { title: voice.say(step.run.title) }) : '';
+  if (own) return [who + voice.say(own), run].filter((part) => part !== '').join(' ');
+  if (step.run) return who + run;
   const names = step.measure.map((id) => labelOf(id, procedure, voice));
   return who + voice.word('read', { values: names.join(', ') });
 }
@@ -211,18 +221,32 @@ function stepNotes(
       : [runsOf(voice.word(key, { time: numberIn(voice.language, time) }))];
   });
   const technician = step.skill === 'technician' && procedure.skill !== 'technician';
-  const failing = [...step.when].filter(([, branch]) => branch.go !== 'call-service' || branch.because !== undefined);
-  const because = step.otherwise?.because ? `${voice.say(step.otherwise.because)} ` : '';
+  const failing = failingBranches(step, toWhere);
+  const reason = (branch: ResolvedBranch): string => (branch.because ? `${voice.say(branch.because)} ` : '');
   return [
     ...(technician ? [runsOf(voice.word('technician'), true)] : []),
     ...timed,
     ...step.adjust.flatMap((id) => adjusterNotes(id, procedure, voice)),
     ...(step.expect && !step.card ? [note(voice.word('expect'), voice.say(step.expect))] : []),
-    ...(step.otherwise ? [note(voice.word('failed'), `${because}${capital(toWhere(step.otherwise))}.`)] : []),
-    ...failing.map(([outcome, branch]) => note(voice.word(outcome), `${toWhere(branch)}.`)),
+    ...(step.otherwise
+      ? [note(voice.word('failed'), `${reason(step.otherwise)}${capital(toWhere(step.otherwise))}.`)]
+      : []),
+    ...failing.map(([outcome, branch]) => note(voice.word(outcome), `${reason(branch)}${toWhere(branch)}.`)),
     ...step.answers.map(({ label, branch }) => note(capital(voice.say(label)), `${toWhere(branch)}.`)),
     ...(step.then ? [note(voice.word('then'), `${toWhere(step.then)}.`)] : []),
   ];
+}
+
+/** Where failing readings lead. What only calls the desk stands at the foot of the card; `fault` is as `outside` unless it leads elsewhere. */
+function failingBranches(
+  { when }: ResolvedStep,
+  toWhere: (branch: ResolvedBranch) => string,
+): readonly (readonly [ReadingOutcome, ResolvedBranch])[] {
+  const outside = when.get('outside');
+  const asOutside = (branch: ResolvedBranch): boolean => outside !== undefined && toWhere(branch) === toWhere(outside);
+  const onlyCalls = (branch: ResolvedBranch): boolean => branch.go === 'call-service' && branch.because === undefined;
+  if ([...when.values()].every(onlyCalls)) return [];
+  return [...when].filter(([outcome, branch]) => outcome === 'outside' || !asOutside(branch));
 }
 
 function adjusterNotes(id: string, procedure: ResolvedProcedure, voice: Voice): readonly (readonly Run[])[] {
@@ -251,30 +275,18 @@ function branchWords(branch: ResolvedBranch, voice: Voice, labels: ReadonlyMap<s
   return `${again}, ${voice.word('else', { where: branchWords(branch.otherwise, voice, labels) })}`;
 }
 
-/** Tables of what is read, here and in what is run here: by instrument, then worksheets. */
+/** Tables of what is read: by instrument, then worksheets. What is run here has its own on its own card. */
 function readings(procedure: ResolvedProcedure, voice: Voice): readonly Block[] {
-  const all = [procedure, ...runBy(procedure)];
   const tables = new Map<string, { label: string; limits: string }[]>();
-  for (const one of all) {
-    for (const value of one.values) {
-      const title = value.instrument
-        ? voice.say(value.instrument.label)
-        : value.derived
-          ? voice.word('worked-out')
-          : '';
-      const limits = numberIn(voice.language, value.shown.acceptance ?? '');
-      tables.set(title, [...(tables.get(title) ?? []), { label: voice.say(value.label), limits }]);
-    }
+  for (const value of procedure.values) {
+    const title = value.instrument ? voice.say(value.instrument.label) : value.derived ? voice.word('worked-out') : '';
+    const limits = numberIn(voice.language, value.shown.acceptance ?? '');
+    tables.set(title, [...(tables.get(title) ?? []), { label: voice.say(value.label), limits }]);
   }
   return [
     ...[...tables].map(([title, rows]) => ({ kind: 'table' as const, title, rows })),
-    ...all.flatMap((one) => one.worksheets.map((sheet) => sheetBlock(sheet, voice))),
+    ...procedure.worksheets.map((sheet) => sheetBlock(sheet, voice)),
   ];
-}
-
-function runBy(procedure: ResolvedProcedure): readonly ResolvedProcedure[] {
-  const found = procedure.steps.flatMap(({ run }) => (run ? [run, ...runBy(run)] : []));
-  return found.filter((one, i) => found.findIndex(({ id }) => id === one.id) === i);
 }
 
 /** Rows that a worksheet is printed with where its own count is open or high. */
@@ -302,10 +314,15 @@ function issueOf({ revision, status, source }: ResolvedProcedure, voice: Voice):
     status === 'draft' ? voice.word('draft') : '',
     voice.word('revision', { revision }),
     on ? dateIn(voice.language, on.value) : '',
-    next ? voice.word('by', { date: dateIn(voice.language, next.value) }) : '',
+    next ? voice.word('by', { date: monthOf(dateIn(voice.language, next.value)) }) : '',
   ]
     .filter((part) => part !== '')
     .join(' · ');
+}
+
+/** `1 Aug 2027` without its day: the foot has little room. */
+function monthOf(date: string): string {
+  return date.replace(/^\d+\u00a0/, '');
 }
 
 function capital(text: string): string {

@@ -6,7 +6,7 @@ import type { Pen } from './pen.js';
 import { type Line, lineWidth, type Run, runsOf, wrap } from './text.js';
 
 /** Sizes in points. 13.1 pt of this face has an x-height of 2.54 mm; nothing is set below 12 pt. */
-export const sizes = { title: 17, text: 13.1, small: 12, leading: 1.3, floor: 12 } as const;
+export const sizes = { title: 17, text: 13.1, small: 12, leading: 1.27 } as const;
 
 /** Trimmed half letter, in points, and the room inside its safe margins. */
 export const card = { width: 378, height: 594, left: 21.6, right: 21.6, top: 18.7, bottom: 20 } as const;
@@ -138,7 +138,7 @@ function measureConditions(items: readonly string[], { fonts }: Setting): Measur
   };
 }
 
-const boxWidth = 56;
+const boxWidth = 50;
 const labelRoom = room - 2 * boxWidth;
 
 function measureTable({ title, rows }: TableBlock, { fonts }: Setting): Measured {
