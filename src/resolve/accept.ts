@@ -1,6 +1,6 @@
 // The limits in use of a check value: its tolerance less the uncertainty of what it is read with.
 
-import { acceptanceByUncertainty, acceptanceLimits } from '../calc/acceptance.js';
+import { type Acceptance, acceptanceByUncertainty, acceptanceLimits } from '../calc/acceptance.js';
 import { expandedUncertainty } from '../calc/accuracy.js';
 import { type DerivedInput, derivedUncertainty } from '../calc/derived-uncertainty.js';
 import { sameDimension } from '../calc/dimension.js';
@@ -38,7 +38,9 @@ export function acceptReading(scene: Scene, judged: Judged, instrument: FoundIns
   const resolution = calc?.resolution ? { resolution: calc.resolution } : {};
   if (!tolerance) return resolution;
   const limits = inUnit(tolerance, unit);
-  const { limits: acceptance, failing } = acceptanceLimits({ limits, decision, ...(calc ? { instrument: calc } : {}) });
+  const { limits: acceptance, failing } = fits
+    ? acceptWith(instrument, limits, decision)
+    : { limits, failing: undefined };
   if (!acceptance) reportEmpty(scene, judged, { with: instrument?.resolved.id });
   return {
     ...(acceptance ? { acceptance } : {}),
@@ -46,6 +48,16 @@ export function acceptReading(scene: Scene, judged: Judged, instrument: FoundIns
     ...resolution,
     ...(calc ? { uncertainty: atEnds(tolerance, (end) => expandedUncertainty(calc, end)) } : {}),
   };
+}
+
+// many values have the limits of one parameter
+function acceptWith({ calc, accepted }: FoundInstrument, limits: Limits, decision: DecisionRule): Acceptance {
+  const write = (end: Rational | undefined): string => (end ? `${end.num}/${end.den}` : '');
+  const { low, high, nominal, resolution, unit } = limits;
+  const key = [decision, unit.symbol, ...[low, high, nominal, resolution].map(write)].join(' ');
+  const known = accepted.get(key) ?? acceptanceLimits({ limits, decision, instrument: calc });
+  accepted.set(key, known);
+  return known;
 }
 
 function atEnds({ low, high }: Limits, of: (end: Rational) => Rational): NonNullable<InUse['uncertainty']> {

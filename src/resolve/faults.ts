@@ -43,7 +43,6 @@ export const resolveCodes = {
   'unknown-figure': 'error',
   'unknown-hazard': 'error',
   'unknown-header': 'error',
-  'unknown-header-type': 'error',
   'unknown-instrument': 'error',
   'unknown-job': 'warning',
   'unknown-machine': 'error',

@@ -1,5 +1,6 @@
 // Instruments as a rig has them: range, resolution and accuracy in plain numbers.
 
+import type { Acceptance } from '../calc/acceptance.js';
 import { type Accuracy, type Instrument as CalcInstrument, parseAccuracy } from '../calc/accuracy.js';
 import { isDimensionless, sameDimension } from '../calc/dimension.js';
 import { enclosureOf, isSingle, type Limits } from '../calc/limits.js';
@@ -22,6 +23,8 @@ export interface FoundInstrument {
   /** The unit of its smallest step, or of its range: the one it shows. */
   readonly unit?: Unit;
   readonly needs: readonly ResolvedCondition[];
+  /** Limits in use that were worked out before, by what they were worked out from. */
+  readonly accepted: Map<string, Acceptance>;
 }
 
 /** The instrument of that id for the rig; undefined where the book has none (which the check of names reports). */
@@ -58,6 +61,7 @@ function resolveInstrument(scene: Scene, source: Instrument): FoundInstrument {
     },
     ...(unit ? { unit } : {}),
     needs: resolveConditions(scene, source.needs),
+    accepted: new Map(),
   };
 }
 

@@ -43,20 +43,25 @@ export function resolveBook(book: Book, options: ResolveOptions = {}): Findings<
     memory: new Map(),
     within: [],
   };
-  const runs: FaultRun[] = [withoutRigs(checkNamesOf(book, vocabulary))];
+  const nameFaults = checkNamesOf(book, vocabulary);
+  const runs: FaultRun[] = [withoutRigs(nameFaults)];
   const worldFaults: Fault[] = [];
   const world = resolveWorld({ ...shared, rigless: true, report: (fault) => worldFaults.push(fault), ask: askNobody });
   runs.push(withoutRigs(worldFaults));
   const start = startOf(book, options.rig);
   runs.push(withoutRigs(start.faults));
   const base: Base = { ...shared, world };
+  const misnamed = new Set(nameFaults.map(({ at }) => at.file));
   runs.push(...checkSharedNumbers(base));
   const variants: Variant[] = [];
   const digests = new WeakMap<object, string>();
   for (const id of start.rig ? [...book.procedures.keys()].sort() : []) {
     const procedure = book.procedures.get(id);
     if (!procedure || !start.rig) continue;
-    const found = resolveRigs(base, procedure, { start: start.rig, isWhole: options.rig === undefined });
+    const found = resolveRigs(base, procedure, {
+      start: start.rig,
+      isWhole: options.rig === undefined && !mayFollow(book, procedure, misnamed),
+    });
     runs.push(...found.runs);
     variants.push(...variantsOf(book, found.readings, digests));
   }
@@ -88,8 +93,14 @@ function startOf(
 
 interface Extent {
   readonly start: PartialRig;
-  /** Whether these are all rigs of the book: what none of them uses is then used by none. */
+  /** Whether these are sure to be all rigs that are meant: what none of them uses is then used by none. */
   readonly isWhole: boolean;
+}
+
+/** Whether what no rig uses may follow from a file that could not be read, or from a wrong name. */
+function mayFollow(book: Book, { file }: Procedure, misnamed: ReadonlySet<string>): boolean {
+  const ofRigs = (path: string): boolean => /^(machines|headers)\//.test(path);
+  return misnamed.has(file) || [...misnamed, ...book.unread].some(ofRigs);
 }
 
 function resolveRigs(
@@ -97,8 +108,7 @@ function resolveRigs(
   procedure: Procedure,
   { start, isWhole }: Extent,
 ): { readonly readings: readonly Reading[]; readonly runs: readonly FaultRun[] } {
-  const isKnown = isWhole && ![...base.book.unread].some((file) => /^(machines|headers)\//.test(file));
-  if (start.pairs.length === 0) return { readings: [], runs: isKnown ? [withoutRigs([toNothing(procedure)])] : [] };
+  if (start.pairs.length === 0) return { readings: [], runs: isWhole ? [withoutRigs([toNothing(procedure)])] : [] };
   const { leaves, complete } = exploreRigs(base.book, { start, most: mostLeaves }, (ask: Ask) => {
     const faults: Fault[] = [];
     const scene: Scene = { ...base, ask, report: (fault) => faults.push(fault) };
@@ -110,8 +120,8 @@ function resolveRigs(
   const run: FaultRun = { files, leaves: applying.map(({ rig, value }) => ({ rig, faults: value.faults })) };
   const own: Fault[] = [];
   if (!complete) own.push(tooMany(procedure));
-  else if (applying.length === 0 && isKnown) own.push(toNothing(procedure));
-  else if (applying.length > 0 && isKnown) reportIdle(base, procedure, (fault) => own.push(fault));
+  else if (applying.length === 0 && isWhole) own.push(toNothing(procedure));
+  else if (applying.length > 0 && isWhole) reportIdle(base, procedure, (fault) => own.push(fault));
   const readings = applying.flatMap(({ rig, value: { found, ends } }) =>
     found ? [{ rig, procedure: found, ends }] : [],
   );

@@ -18,16 +18,13 @@ export function checkApplies(checker: Checker, applies: Applies | undefined): vo
 
 function checkTest(checker: Checker, test: AppliesTest, siblings: readonly AppliesTest[]): void {
   const { vocabulary } = checker;
-  const ids = {
-    machine: vocabulary.machines,
-    header: vocabulary.headers,
-    'header-type': vocabulary.headerTypes,
-    option: vocabulary.options,
-  };
   if (test.key === 'not') checkApplies(checker, test.of);
   else if (test.key === 'software') checkSoftware(checker, test);
   else if (test.key === 'serials') checkSerials(checker, test, siblings);
-  else checkNames(checker, test.ids, { kind: test.key, known: ids[test.key] });
+  else if (test.key === 'machine') checkNames(checker, test.ids, { kind: 'machine', known: vocabulary.machines });
+  else if (test.key === 'header') checkNames(checker, test.ids, { kind: 'header', known: vocabulary.headers });
+  else if (test.key === 'option') checkNames(checker, test.ids, { kind: 'option', known: vocabulary.options });
+  // the types of headers are words of the format, which the schema knows
 }
 
 function checkSoftware(checker: Checker, test: AppliesTest & { key: 'software' }): void {

@@ -1,6 +1,8 @@
 // Names in conditions and effects: states, their values, bundles.
 
 import type { Conditions, StateCondition } from '../../model/conditions.js';
+import type { NumberChoice } from '../../model/numbers.js';
+import type { Located } from '../../text/source.js';
 import { joinNames } from '../faults.js';
 import { type Checker, checkName } from './checker.js';
 import { checkNumber } from './expressions.js';
@@ -30,7 +32,9 @@ export function checkCondition(checker: Checker, { state, test }: StateCondition
   if (!declared) return;
   const values = declared.values.map(({ id }) => id.value);
   if (test.kind === 'limits') {
-    checkNumber(checker, test.limits);
+    const word = declared.quantity && plainWord(test.limits);
+    if (declared.quantity && word) reportWord(checker, { state: state.value, quantity: declared.quantity.value, word });
+    else checkNumber(checker, test.limits);
     if (declared.quantity) return;
     checker.report({
       code: 'limits-without-quantity',
@@ -53,15 +57,30 @@ export function checkCondition(checker: Checker, { state, test }: StateCondition
   }
   for (const word of test.words) {
     if (declared.quantity && values.length === 0) {
-      checker.report({
-        code: 'limits-without-quantity',
-        message: `\`${state.value}\` is a ${declared.quantity.value}: expected limits with a unit, not \`${word.value}\``,
-        at: word.at,
-        help: 'Write limits, as in `at least 100 degF`.',
-      });
+      reportWord(checker, { state: state.value, quantity: declared.quantity.value, word });
     } else {
       const message = `\`${state.value}\` is never \`${word.value}\``;
       checkName(checker, { kind: 'state-value', name: word, known: values, message });
     }
   }
+}
+
+/** A single word where limits are expected: no parameter is called so, since they all have a dot. */
+function plainWord(limits: NumberChoice): Located<string> | undefined {
+  if (limits.kind !== 'one') return undefined;
+  const { expr, source } = limits.value;
+  const isWord = expr.kind === 'single' && expr.of.kind === 'name' && !expr.of.path.includes('.');
+  return isWord ? { value: source.value.trim(), at: source.at } : undefined;
+}
+
+function reportWord(
+  checker: Checker,
+  { state, quantity, word }: { readonly state: string; readonly quantity: string; readonly word: Located<string> },
+): void {
+  checker.report({
+    code: 'limits-without-quantity',
+    message: `\`${state}\` is a ${quantity}: expected limits with a unit, not \`${word.value}\``,
+    at: word.at,
+    help: 'Write limits, as in `at least 100 degF`.',
+  });
 }

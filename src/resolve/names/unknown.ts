@@ -13,7 +13,6 @@ const kinds = {
   figure: { code: 'unknown-figure', noun: 'figure', where: 'as a file of the book, below `figures/`' },
   hazard: { code: 'unknown-hazard', noun: 'hazard', where: 'in `hazards` of safety.yaml' },
   header: { code: 'unknown-header', noun: 'header', where: 'as a file in `headers/`' },
-  'header-type': { code: 'unknown-header-type', noun: 'header type', where: 'as the `type` of a header' },
   instrument: { code: 'unknown-instrument', noun: 'instrument', where: 'in instruments.yaml' },
   job: { code: 'unknown-job', noun: 'job', where: 'in `jobs` of book.yaml' },
   machine: { code: 'unknown-machine', noun: 'machine', where: 'as a file in `machines/`' },
@@ -64,7 +63,9 @@ export function requireName(report: Report, use: NameUse): boolean {
     help:
       askWhetherMeant(near) ??
       listKnown(known, noun) ??
-      `Write ${article} ${noun} that is declared ${where ?? ''}.`.replace(' .', '.'),
+      (where === undefined
+        ? `Write ${article} ${noun} that is known.`
+        : `Write ${article} ${noun} that is declared ${where}.`),
     ...(where === undefined ? {} : { note: `Names of this kind are declared ${where}.` }),
     ...fixFor(use.name, near),
   });
@@ -89,7 +90,10 @@ export function fixFor(
 } {
   const [only, ...others] = near;
   if (only === undefined || others.length > 0) return {};
-  return { fixes: [{ title: `Write \`${only}\``, safe: false, edits: [{ at: name.at, text: only }] }] };
+  const isQuoted = name.at.end - name.at.start === name.value.length + 2;
+  return {
+    fixes: [{ title: `Write \`${only}\``, safe: false, edits: [{ at: name.at, text: isQuoted ? `"${only}"` : only }] }],
+  };
 }
 
 /** Whether a file of the book could not be read in which names of this kind may stand: nothing is said of them then. */
@@ -99,7 +103,6 @@ export function mayBeUnread(book: Book, kind: NameKind): boolean {
     event: /^states\.yaml$/,
     hazard: /^safety\.yaml$/,
     header: /^headers\//,
-    'header-type': /^headers\//,
     instrument: /^instruments\.yaml$/,
     job: /^book\.yaml$/,
     machine: /^machines\//,

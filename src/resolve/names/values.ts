@@ -1,6 +1,6 @@
 // Names in check values, adjusters and worksheets.
 
-import { quantityKinds } from '../../calc/dimension.js';
+import { describeDimension, quantityDimension, quantityKinds } from '../../calc/dimension.js';
 import { findUnit, nearestUnits } from '../../calc/unit.js';
 import type { Adjuster, CheckValue, Worksheet } from '../../model/procedure.js';
 import type { Located } from '../../text/source.js';
@@ -53,11 +53,15 @@ export function checkWorksheet(checker: Checker, worksheet: Worksheet, places: T
   }
 }
 
-/** Checks the name of a quantity. */
+/** Checks the name of a quantity. A unit in its place, `volts`, tells which one is meant. */
 export function checkQuantity(checker: Checker, name: Located<string> | undefined): void {
   if (!name) return;
   const plain = { ...name, value: name.value.replaceAll(/[ _]/g, '-') };
-  checkName(checker, { kind: 'quantity', name: plain, known: quantityKinds() });
+  const [symbol = name.value] = nearestUnits(name.value);
+  const unit = findUnit(symbol);
+  const kind = unit && describeDimension(unit.dimension).replaceAll(' ', '-');
+  const near = kind !== undefined && quantityDimension(kind) ? { near: [kind] } : {};
+  checkName(checker, { kind: 'quantity', name: plain, known: quantityKinds(), ...near });
 }
 
 function checkUnit(checker: Checker, name: Located<string> | undefined): void {
