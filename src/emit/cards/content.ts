@@ -231,7 +231,9 @@ function stepNotes(
     ...(step.otherwise
       ? [note(voice.word('failed'), `${reason(step.otherwise)}${capital(toWhere(step.otherwise))}.`)]
       : []),
-    ...failing.map(([outcome, branch]) => note(voice.word(outcome), `${reason(branch)}${toWhere(branch)}.`)),
+    ...failing.map(([outcome, branch]) =>
+      note(voice.word(outcome), `${reason(branch)}${branch.because ? capital(toWhere(branch)) : toWhere(branch)}.`),
+    ),
     ...step.answers.map(({ label, branch }) => note(capital(voice.say(label)), `${toWhere(branch)}.`)),
     ...(step.then ? [note(voice.word('then'), `${toWhere(step.then)}.`)] : []),
   ];

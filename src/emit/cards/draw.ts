@@ -73,15 +73,18 @@ function drawFace(pen: Pen, face: Face, sheet: Sheet): void {
 }
 
 function drawHead(pen: Pen, { content, fonts, page }: Sheet): void {
-  const { title, rig, mode, height } = headOf(content, fonts);
+  const { title, titleSize, below, height } = headOf(content, fonts, page === 1);
   let y = card.top;
-  pen.element(page === 1 ? 'H1' : 'P', () => pen.lines(title.lines, { x: card.left, y, size: sizes.title }));
-  y += title.lines.length * sizes.title * 1.2;
-  pen.element('P', () => pen.lines(rig.lines, { x: card.left, y, size: sizes.small }));
-  y += rig.lines.length * sizes.small * sizes.leading;
-  pen.element('P', () => pen.lines(mode.lines, { x: card.left, y, size: sizes.small }));
-  const alt = cardWord(content.language, 'code', { url: content.url });
-  pen.element('Figure', () => drawCode(pen, content.url), { alt });
+  pen.element(page === 1 ? 'H1' : 'P', () => pen.lines(title.lines, { x: card.left, y, size: titleSize }));
+  y += title.lines.length * titleSize * 1.2;
+  for (const { lines } of below) {
+    pen.element('P', () => pen.lines(lines, { x: card.left, y, size: sizes.small }));
+    y += lines.length * sizes.small * sizes.leading;
+  }
+  if (page === 1) {
+    const alt = cardWord(content.language, 'code', { url: content.url });
+    pen.element('Figure', () => drawCode(pen, content.url), { alt });
+  }
   pen.rule(card.top + height - 2, 2.2);
 }
 

@@ -3,7 +3,7 @@
 import type { CardContent } from './content.js';
 import type { CardFonts } from './fonts.js';
 import { card, type Measured, measure, measurePanel, room, sizes } from './measure.js';
-import { runsOf, wrap } from './text.js';
+import { runsOf, type Wrapped, wrap } from './text.js';
 
 /** A block and the height at which it begins. */
 export interface Placed {
@@ -31,39 +31,42 @@ export const codeSide = 64;
 const footHeight = sizes.small * sizes.leading + 6;
 const floor = card.height - card.bottom - footHeight;
 
-/** Title lines beside the code, shared by measuring and drawing. */
-export function headOf(
-  content: CardContent,
-  fonts: CardFonts,
-): {
-  readonly title: ReturnType<typeof wrap>;
-  readonly rig: ReturnType<typeof wrap>;
-  readonly mode: ReturnType<typeof wrap>;
+export interface Head {
+  readonly title: Wrapped;
+  readonly titleSize: number;
+  /** Lines below the title, small. */
+  readonly below: readonly Wrapped[];
   readonly height: number;
-} {
-  const width = room - codeSide - 8;
-  const title = wrap(runsOf(content.title, true), width, { size: sizes.title, fonts });
-  const rig = wrap(runsOf(content.rig), width, { size: sizes.small, fonts });
-  const mode = wrap(runsOf(content.mode), width, { size: sizes.small, fonts });
-  const text =
-    title.lines.length * sizes.title * 1.2 + (rig.lines.length + mode.lines.length) * sizes.small * sizes.leading;
-  return { title, rig, mode, height: Math.max(codeSide, text) + 6 };
+}
+
+/** The head of a side, shared by measuring and drawing: whole beside the code on the first, short on the others. */
+export function headOf(content: CardContent, fonts: CardFonts, isFirst: boolean): Head {
+  const width = isFirst ? room - codeSide - 8 : room;
+  const titleSize = isFirst ? sizes.title : sizes.text;
+  const small = { size: sizes.small, fonts };
+  const title = wrap(runsOf(content.title, true), width, { size: titleSize, fonts });
+  const below = (isFirst ? [content.rig, content.mode] : [content.rig]).map((text) => wrap(runsOf(text), width, small));
+  const lines = below.reduce((sum, part) => sum + part.lines.length, 0);
+  const text = title.lines.length * titleSize * 1.2 + lines * sizes.small * sizes.leading;
+  return { title, titleSize, below, height: Math.max(isFirst ? codeSide : 0, text) + 6 };
 }
 
 /** Lays a card out on as many faces as it takes. */
 export function layOut(content: CardContent, fonts: CardFonts): Layout {
-  const head = headOf(content, fonts);
+  const heads = [headOf(content, fonts, true), headOf(content, fonts, false)] as const;
   const panels = content.hazards.map((panel) => ({ id: panel.id, block: measurePanel(panel, { fonts }) }));
   const blocks = content.blocks.map((block) => measure(block, { fonts }));
   const faults: LayoutFault[] = [...blocks, ...panels.map(({ block }) => block)].flatMap((block) =>
     block.tooWide === undefined ? [] : [{ kind: 'too-wide' as const, name: block.name, word: block.tooWide }],
   );
-  const top = card.top + head.height;
-  if (head.title.tooWide !== undefined) faults.push({ kind: 'too-wide', name: 'title', word: head.title.tooWide });
-  if (top > card.height / 2) faults.push({ kind: 'title-too-long', over: top - card.height / 2 });
+  const [first] = heads;
+  if (first.title.tooWide !== undefined) faults.push({ kind: 'too-wide', name: 'title', word: first.title.tooWide });
+  const tooLong = card.top + first.height - card.height / 2;
+  if (tooLong > 0) faults.push({ kind: 'title-too-long', over: tooLong });
   const faces: Face[] = [];
   let rest = blocks;
   while (rest.length > 0) {
+    const top = card.top + heads[faces.length === 0 ? 0 : 1].height;
     const count = fitting(rest, top, panels);
     if (count === 0) {
       const block = rest[0];
