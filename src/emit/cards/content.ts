@@ -103,7 +103,6 @@ export function contentOf(resolved: ResolvedBook, card: CardFor): CardContent {
         ...runsOf(` ${[...safe, voice.end('call-service')].map((words) => `${capital(words)}.`).join(' ')}`),
       ],
     },
-    { kind: 'note', runs: runsOf(voice.word('manual')) },
   ];
   const met = new Set(steps.flatMap(({ hazards }) => hazards));
   return {
@@ -215,10 +214,9 @@ function stepNotes(
   const said = stepText(step, procedure, voice);
   const note = (lead: string, text: string): readonly Run[] => [...runsOf(`${lead}: `, true), ...runsOf(text)];
   const timed = (['hold', 'wait'] as const).flatMap((key) => {
-    const time = step[key]?.text;
-    return time === undefined || said.includes(time)
-      ? []
-      : [runsOf(voice.word(key, { time: numberIn(voice.language, time) }))];
+    const time = numberIn(voice.language, step[key]?.text ?? '');
+    const isSaid = [time, step[key]?.text ?? ''].some((shown) => said.includes(shown));
+    return isSaid ? [] : [runsOf(voice.word(key, { time }))];
   });
   const technician = step.skill === 'technician' && procedure.skill !== 'technician';
   const failing = failingBranches(step, toWhere);
@@ -272,7 +270,8 @@ function branchWords(branch: ResolvedBranch, voice: Voice, labels: ReadonlyMap<s
   const label = labels.get(branch.go);
   if (label === undefined) return voice.end(branch.go);
   if (branch.atMost === undefined) return voice.word('step', { step: label });
-  const again = voice.word('again', { step: label, count: branch.atMost });
+  const count = branch.atMost;
+  const again = voice.word(count === 1 ? 'once' : 'again', count === 1 ? { step: label } : { step: label, count });
   if (!branch.otherwise) return again;
   return `${again}, ${voice.word('else', { where: branchWords(branch.otherwise, voice, labels) })}`;
 }

@@ -1,7 +1,7 @@
 // The words that a card itself says, by language. Texts of the book are not here.
 
 const english = {
-  'read-do': 'Read each step, then do it.',
+  'read-do': "Read each step, then do it. The machine's manual comes first.",
   'will-kill': 'DANGER',
   'may-kill': 'WARNING',
   'may-injure': 'CAUTION',
@@ -16,6 +16,7 @@ const english = {
   fault: 'No true reading',
   then: 'Then',
   step: 'step {step}',
+  once: 'step {step}, once',
   again: 'step {step}, at most {count} times',
   else: 'after that {where}',
   done: 'finished',
@@ -33,7 +34,6 @@ const english = {
   by: 'by {date}',
   draft: 'DRAFT',
   of: '{page} of {pages}',
-  manual: "The machine's manual comes first. Checked against this dealership's own rules.",
   with_option: 'with {option}',
   without_option: 'without {option}',
   from: 'from {serial}',
@@ -54,7 +54,7 @@ const english = {
 export type CardWord = keyof typeof english;
 
 const spanish: Record<CardWord, string> = {
-  'read-do': 'Lea cada paso y hágalo.',
+  'read-do': 'Lea cada paso y hágalo. El manual de la máquina va primero.',
   'will-kill': 'PELIGRO',
   'may-kill': 'ADVERTENCIA',
   'may-injure': 'ATENCIÓN',
@@ -69,6 +69,7 @@ const spanish: Record<CardWord, string> = {
   fault: 'No es una lectura real',
   then: 'Luego',
   step: 'paso {step}',
+  once: 'paso {step}, una vez',
   again: 'paso {step}, como máximo {count} veces',
   else: 'después {where}',
   done: 'terminado',
@@ -86,7 +87,6 @@ const spanish: Record<CardWord, string> = {
   by: 'hasta {date}',
   draft: 'BORRADOR',
   of: '{page} de {pages}',
-  manual: 'El manual de la máquina va primero. Comprobado con las reglas propias de este concesionario.',
   with_option: 'con {option}',
   without_option: 'sin {option}',
   from: 'desde {serial}',
