@@ -78,7 +78,9 @@ function resolveColumn(scene: Scene, column: WorksheetColumn, sheet: Sheet): Res
   const instrument = column.readWith && findInstrument(scene, column.readWith.value)?.resolved;
   const unit = said ?? (found && unitFor(found.shape, sheet)) ?? (choices || from ? undefined : noUnit);
   if (found && said && column.unit) requireUnit(scene, { id, shape: found.shape, unit: said, said: column.unit });
-  const shape = found?.shape ?? (unit && !choices ? shapeOfUnit(unit) : undefined);
+  // what is said counts for the rest, so that one slip is one fault
+  const shape =
+    said && !choices ? shapeOfUnit(said) : (found?.shape ?? (unit && !choices ? shapeOfUnit(unit) : undefined));
   if (shape) sheet.shapes.set(id, shape);
   if (unit) sheet.units.set(id, unit);
   if (column.limits && shape) findLimits(scene, column.limits, { expected: shape });

@@ -67,3 +67,8 @@ export function procedureFor(worked: Worked, id: string, machine: string): Resol
 
 /** The path of the base book's one procedure. */
 export const learn = 'sensors/learn-height-range.md';
+
+/** A text with plain spaces where number and unit are joined. */
+export function plain(text: string): string {
+  return text.replaceAll('\u00a0', ' ');
+}
