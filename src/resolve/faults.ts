@@ -7,6 +7,7 @@ import { completeRigs, type PartialRig } from './facets.js';
 /** Every code that this phase reports, with its severity. */
 export const resolveCodes = {
   'acceptance-empty': 'error',
+  'ambiguous-software': 'error',
   'applies-to-nothing': 'error',
   'choice-ambiguous': 'error',
   'choice-not-covered': 'error',

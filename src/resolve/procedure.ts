@@ -39,7 +39,11 @@ function keyOf(id: string): string {
  * The procedure that another one runs, for the same rig. One that does not apply to it is reported. Undefined also where it
  * is unknown or runs itself, which the check of names reports. Its own faults are reported on their own.
  */
-export function runProcedure(scene: Scene, id: Located<string>): ResolvedProcedure | undefined {
+export function runProcedure(
+  scene: Scene,
+  id: Located<string>,
+  where: 'step' | 'end' = 'step',
+): ResolvedProcedure | undefined {
   const callee = scene.book.procedures.get(id.value);
   if (!callee || scene.within.includes(keyOf(id.value))) return undefined;
   const found = findProcedure({ ...scene, report: () => {} }, callee);
@@ -49,7 +53,7 @@ export function runProcedure(scene: Scene, id: Located<string>): ResolvedProcedu
       message: `\`${id.value}\` is run here and does not apply to these rigs`,
       at: id.at,
       related: [{ message: `what \`${id.value}\` applies to`, at: callee.applies.at }],
-      help: `Let \`${id.value}\` apply to them too, or give this step an \`only\`.`,
+      help: `Let \`${id.value}\` apply to them too${where === 'step' ? ', or give this step an `only`' : ''}.`,
     });
   }
   return found;

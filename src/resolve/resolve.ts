@@ -152,7 +152,7 @@ function endsOf(scene: Scene, procedure: ResolvedProcedure): ReadonlyMap<End, Re
   const ends = new Map<End, ResolvedProcedure>();
   for (const end of ['stop', 'call-service'] as const) {
     const run = targets.has(end) ? scene.book.ends.get(end)?.run : undefined;
-    const found = run && runProcedure(scene, run);
+    const found = run && runProcedure(scene, run, 'end');
     if (found) ends.set(end, found);
   }
   return ends;

@@ -102,7 +102,7 @@ export function hasOption(scene: Scene, option: string): boolean {
 export function reportDependence(scene: Scene, at: Span): void {
   scene.report({
     code: 'depends-on-rig',
-    message: 'This holds for all rigs alike, so it can be no choice and name no parameter',
+    message: 'This holds for all rigs alike, so it can be no choice and have nothing of a rig in it',
     at,
     help: 'Write what holds for every machine here, and put what differs into the procedures.',
   });

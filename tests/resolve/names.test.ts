@@ -392,6 +392,27 @@ describe('names that cannot be meant so', () => {
     );
   });
 
+  it('says which kind of software is meant where a version is not enough', () => {
+    const machine = {
+      'machines/tarn-40.yaml': [
+        ['software: { display: ["3.10", "4.2"] }', 'software: { display: ["3.10", "4.2"], control: ["4.2"] }'],
+      ],
+    } as const;
+    const step = (software: string): Changes => ({
+      ...machine,
+      ...beforePark(`  - { id: x, do: Look., only: { software: ${software} } }`),
+    });
+    expect(workOut(step('at least 4.2')).found).toEqual(['ambiguous-software: 4.2']);
+    expect(workOut(step('{ display: at least 4.2 }')).found).toEqual([]);
+  });
+
+  it('wants texts that every page shows to be the same on each', () => {
+    const worked = workOut({
+      'safety.yaml': [['The header moves without warning.', '"Hold {machine.learn_key} never."']],
+    });
+    expect(worked.found).toEqual(['depends-on-rig: {machine.learn_key}']);
+  });
+
   it('wants a value and a worksheet to have ids of their own', () => {
     const sheet = 'worksheets:\n  raised:\n    rows: 3\n    columns: { a: { label: A, unit: V } }\n';
     expect(workOut(inLearn('steps:\n', `${sheet}steps:\n`)).found).toEqual(['duplicate-id: raised']);

@@ -3,6 +3,7 @@
 import type { Machine } from '../../model/book.js';
 import type { Applies, AppliesTest } from '../../model/procedure.js';
 import type { Located } from '../../text/source.js';
+import { joinNames } from '../faults.js';
 import { compareSerials, isInStretch } from '../serials.js';
 import { type Checker, checkName, checkNames } from './checker.js';
 
@@ -36,7 +37,24 @@ function checkSoftware(checker: Checker, test: AppliesTest & { key: 'software' }
   }
   for (const name of [...(test.atLeast ? [test.atLeast] : []), ...test.versions]) {
     const message = `No machine lists the software version \`${name.value}\``;
-    checkName(checker, { kind: 'software', name, known: vocabulary.versions, message });
+    const isKnown = checkName(checker, { kind: 'software', name, known: vocabulary.versions, message });
+    if (isKnown && !module) checkOneKind(checker, name);
+  }
+}
+
+/** Reports a version that two kinds of software of one machine have, where nothing says which is meant. */
+function checkOneKind(checker: Checker, { value, at }: Located<string>): void {
+  for (const { id, software } of checker.book.machines.values()) {
+    const listing = software.filter(({ versions }) => versions.some((version) => version.value === value));
+    const kinds = listing.map(({ module }) => module.value);
+    if (kinds.length < 2) continue;
+    checker.report({
+      code: 'ambiguous-software',
+      message: `\`${id}\` has the version \`${value}\` of ${joinNames(kinds, 'and')}, and nothing says which is meant`,
+      at,
+      help: `Say which, as in \`software: { ${kinds[0]}: at least ${value} }\`.`,
+    });
+    return;
   }
 }
 

@@ -1,7 +1,8 @@
 // Every name in the shared files: machines, headers, instruments, states, safety rules, crops, the fleet.
 
-import type { FleetUnit, Header, Machine } from '../../model/book.js';
+import type { Book, FleetUnit, Header, Machine } from '../../model/book.js';
 import type { StateVariable } from '../../model/conditions.js';
+import type { Text } from '../../model/text.js';
 import type { Located } from '../../text/source.js';
 import { headersOf } from '../facets.js';
 import { joinNames } from '../faults.js';
@@ -10,7 +11,7 @@ import { hasSerial } from './applies.js';
 import { type Checker, checkChoice, checkFigure, checkName, checkNames } from './checker.js';
 import { checkConditions } from './conditions.js';
 import { checkExpression, checkNumber } from './expressions.js';
-import { checkText } from './texts.js';
+import { checkSameText, checkText } from './texts.js';
 import { checkQuantity } from './values.js';
 
 /** Checks every name outside the procedures. */
@@ -25,12 +26,26 @@ export function checkShared(checker: Checker): void {
   }
   for (const { conditions } of book.bundles.values()) checkConditions(checker, conditions);
   checkSafety(checker);
+  for (const text of sameTexts(checker.book)) checkSameText(checker, text);
   checkInstruments(checker);
   for (const crop of book.crops.values()) {
     checkExpression(checker, crop.mass);
     checkExpression(checker, crop.baseMoisture);
   }
   for (const unit of book.fleet) checkUnit(checker, unit);
+}
+
+/** Texts that pages show whatever the machine is. Those of states and rules are looked at where they are worked out. */
+function* sameTexts(book: Book): Iterable<Text | undefined> {
+  const { title, owner, jobs } = book.settings;
+  yield* [title, owner, ...jobs.map(({ label }) => label)];
+  for (const { name, tell, options } of book.machines.values()) {
+    yield* [name, tell?.text, tell?.figure?.alt];
+    for (const option of options) yield* [option.label, option.tell?.text, option.tell?.figure?.alt];
+  }
+  for (const { name, tell } of book.headers.values()) yield* [name, tell?.text, tell?.figure?.alt];
+  for (const { what, harm, avoid } of book.hazards.values()) yield* [what, harm, avoid];
+  for (const { label } of [...book.events.values(), ...book.crops.values()]) yield label;
 }
 
 function checkMachine(checker: Checker, machine: Machine): void {
@@ -41,7 +56,6 @@ function checkMachine(checker: Checker, machine: Machine): void {
     for (const words of checkChoice(checker, text)) checkText(checker, words);
   }
   for (const option of machine.options) {
-    checkText(checker, option.tell?.text);
     checkFigure(checker, option.tell?.figure);
   }
   const { from, to, at } = machine.serials ?? {};
@@ -55,7 +69,6 @@ function checkMachine(checker: Checker, machine: Machine): void {
 }
 
 function checkHolder(checker: Checker, holder: Machine | Header, owner: 'machine' | 'header'): void {
-  checkText(checker, holder.tell?.text);
   checkFigure(checker, holder.tell?.figure);
   for (const { value } of holder.parameters.values()) checkNumber(checker, value, { owner });
   for (const { that, equals, within } of holder.agree) {

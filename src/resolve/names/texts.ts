@@ -19,6 +19,25 @@ export function checkText(checker: Checker, text: Text | undefined, places: Text
   }
 }
 
+/** Checks a text that is the same on every page: no choice, and no placeholder. */
+export function checkSameText(checker: Checker, text: Text | undefined): void {
+  for (const choice of text?.languages.values() ?? []) {
+    const places = choice.kind === 'choice' ? [choice.at] : choice.value.parts.flatMap(placeIn);
+    for (const at of places) {
+      checker.report({
+        code: 'depends-on-rig',
+        message: 'This holds for all rigs alike, so it can be no choice and have nothing of a rig in it',
+        at,
+        help: 'Write what holds for every machine here, and put what differs into the procedures.',
+      });
+    }
+  }
+}
+
+function placeIn(part: TemplatePart): readonly Place['at'][] {
+  return part.kind === 'place' ? [part.at] : [];
+}
+
 /** Checks the placeholders of one template. */
 export function checkTemplate(checker: Checker, template: Template, places: TextPlaces): void {
   for (const part of template.parts) if (part.kind === 'place') checkPlace(checker, part, places);
