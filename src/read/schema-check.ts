@@ -4,7 +4,8 @@ import { Ajv2020, type ErrorObject, type ValidateFunction } from 'ajv/dist/2020.
 import type { Diagnostic } from '../diagnostic/diagnostic.js';
 import { nearestNames } from '../diagnostic/nearest.js';
 import type { SourceFile } from '../text/source.js';
-import { describeFault, type Fault, type KnownKeys } from './schema-faults.js';
+import type { Fault, KnownKeys } from './schema-fault.js';
+import { describeFault } from './schema-faults.js';
 import { placeAt, plainValue } from './schema-places.js';
 import { type FileKind, schemaTexts } from './schemas.js';
 import type { YamlNode } from './tree.js';
