@@ -81,7 +81,11 @@ export interface Fault
 export type Report = (fault: Fault) => void;
 
 /** Faults that a part which could not be read may itself be the reason of. */
-const needsWhole: ReadonlySet<ResolveCode> = new Set(['missing-unit', 'placeholder-without-value']);
+const needsWhole: ReadonlySet<ResolveCode> = new Set([
+  'choice-not-covered',
+  'missing-unit',
+  'placeholder-without-value',
+]);
 
 /** What one exploration met. A fault in one of `files` that all of its leaves have is reported without rigs. */
 export interface FaultRun {

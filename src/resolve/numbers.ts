@@ -176,6 +176,8 @@ interface Held {
 function heldParameter(scene: Scene, { start, id, at }: Held): Limits | undefined {
   const holder: Machine | Header = start === 'machine' ? machineOf(scene) : headerOf(scene);
   const parameter = holder.parameters.get(id);
+  // what could not be read may be just this one
+  if (!parameter && scene.book.unread.has(holder.file)) return undefined;
   if (!parameter) {
     scene.report({
       code: 'missing-parameter',

@@ -74,7 +74,7 @@ function machineText(scene: Scene, place: Place, { language }: Filling): string 
   const word = machine.words.get(id);
   if (!word) {
     if (machine.parameters.has(id)) return parameterText(scene, place, language);
-    reportMissingWord(scene, place, { id, machine: machine.id });
+    if (!scene.book.unread.has(machine.file)) reportMissingWord(scene, place, { id, machine: machine.id });
     return undefined;
   }
   return remember(withoutRecorder(scene), `word ${machine.id} ${id} ${language}`, (inner) => {

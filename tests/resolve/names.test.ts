@@ -369,6 +369,37 @@ describe('a name that names nothing is reported at its very place', () => {
   });
 });
 
+describe('a part that could not be read', () => {
+  it.each<[string, Changes]>([
+    [
+      'a parameter of a machine',
+      { 'machines/tarn-60.yaml': [['sensor_reads: 0.25 to 4.75 V', 'sensor_reads: 0.25-4.75 V']] },
+    ],
+    ['a parameter of a header', { 'headers/row-12x20.yaml': [['on_ground: 3.6 to 4.2 V', 'on_ground: 3.6-4.2 V']] }],
+    [
+      'an entry of a choice',
+      {
+        'headers/row-12x20.yaml': [
+          ['on_ground: 3.6 to 4.2 V', 'on_ground: { tarn-40: 3.6-4.2 V, tarn-60: 3.6 to 4.2 V }'],
+        ],
+      },
+    ],
+    [
+      'a bundle',
+      {
+        'safety.yaml': [
+          ['  safe-to-reach-in: { automatic-height: "off",', '  safe-to-reach-in: { automatic-height: { a: b },'],
+        ],
+      },
+    ],
+    ['a procedure', { [learn]: [['limits: 2.6 to 3.4 V', 'limits: 2.6-3.4 V']] }],
+  ])('makes no other fault: %s', (_, changes) => {
+    const worked = workOut(changes);
+    expect(worked.read.some(({ severity }) => severity === 'error')).toBe(true);
+    expect(worked.found).toEqual([]);
+  });
+});
+
 describe('names that cannot be meant so', () => {
   it('takes limits for a state without a quantity and words for one with', () => {
     const worked = workOut(inLearn('is: at least 100 degF', 'is: warm'));

@@ -19,7 +19,7 @@ export interface Checker {
 
 /** Reports a name that names nothing, unless a file that may declare it could not be read. */
 export function checkName(checker: Checker, use: NameUse): boolean {
-  if (mayBeUnread(checker.book, use.kind)) return true;
+  if (mayBeUnread(checker.book, use.kind, use.name.value)) return true;
   return requireName(checker.report, use);
 }
 
@@ -60,7 +60,7 @@ function checkKeys<T>(checker: Checker, choice: Choice<T>): void {
 
 function reportKey(checker: Checker, key: Located<string>, others: readonly Located<string>[]): void {
   const kinds = ['machine', 'header', 'option'] as const;
-  if (kinds.some((kind) => mayBeUnread(checker.book, kind))) return;
+  if (kinds.some((kind) => mayBeUnread(checker.book, kind, key.value))) return;
   const { vocabulary } = checker;
   // what the other keys are is what this one should be
   const known = others.flatMap(({ value }) => kindsOfKey(vocabulary, value));

@@ -96,24 +96,23 @@ export function fixFor(
   };
 }
 
-/** Whether a file of the book could not be read in which names of this kind may stand: nothing is said of them then. */
-export function mayBeUnread(book: Book, kind: NameKind): boolean {
-  const files: Readonly<Partial<Record<NameKind, RegExp>>> = {
-    bundle: /^safety\.yaml$/,
-    event: /^states\.yaml$/,
-    hazard: /^safety\.yaml$/,
-    header: /^headers\//,
-    instrument: /^instruments\.yaml$/,
-    job: /^book\.yaml$/,
-    machine: /^machines\//,
-    option: /^machines\//,
-    place: /^states\.yaml$/,
-    procedure: /\.md$/,
-    software: /^machines\//,
-    state: /^states\.yaml$/,
-    'state-value': /^states\.yaml$/,
-    tool: /^tools\.yaml$/,
+/** Whether a file of the book could not be read in which this name may be declared: nothing is said of it then. */
+export function mayBeUnread(book: Book, kind: NameKind, name: string): boolean {
+  if (book.unread.size === 0) return false;
+  if (kind === 'machine' || kind === 'header') return book.unread.has(`${kind}s/${name}.yaml`);
+  if (kind === 'procedure')
+    return [...book.unread].some((file) => file === `${name}.md` || file.endsWith(`/${name}.md`));
+  if (kind === 'option' || kind === 'software') return [...book.unread].some((file) => file.startsWith('machines/'));
+  const files: Readonly<Partial<Record<NameKind, string>>> = {
+    bundle: 'safety.yaml',
+    event: 'states.yaml',
+    hazard: 'safety.yaml',
+    instrument: 'instruments.yaml',
+    job: 'book.yaml',
+    place: 'states.yaml',
+    state: 'states.yaml',
+    'state-value': 'states.yaml',
+    tool: 'tools.yaml',
   };
-  const pattern = files[kind];
-  return pattern !== undefined && [...book.unread].some((file) => pattern.test(file));
+  return book.unread.has(files[kind] ?? '');
 }
