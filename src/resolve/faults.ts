@@ -8,6 +8,7 @@ import { completeRigs, type PartialRig } from './facets.js';
 export const resolveCodes = {
   'acceptance-empty': 'error',
   'ambiguous-software': 'error',
+  'applies-in-part': 'hint',
   'applies-to-nothing': 'error',
   'choice-ambiguous': 'error',
   'choice-not-covered': 'error',

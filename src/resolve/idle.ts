@@ -3,8 +3,27 @@
 import { compareText } from '../diagnostic/diagnostic.js';
 import type { Applies, Procedure } from '../model/procedure.js';
 import type { Choice } from '../model/text.js';
+import type { Pair } from './facets.js';
 import type { Report } from './faults.js';
 import type { ChoiceUse } from './scene.js';
+
+/** Reports each machine and header that a procedure names and that none of its rigs has. */
+export function reportUnmatched({ applies }: Procedure, pairs: readonly Pair[], report: Report): void {
+  if (applies.kind !== 'keys') return;
+  for (const test of applies.tests) {
+    if (test.key !== 'machine' && test.key !== 'header') continue;
+    const { key } = test;
+    const used = new Set(pairs.map((pair) => pair[key]));
+    for (const { value, at } of test.ids.filter((id) => !used.has(id.value))) {
+      report({
+        code: 'applies-in-part',
+        message: `This procedure is for no rig with \`${value}\`: none meets the other keys as well`,
+        at,
+        help: `Take \`${value}\` out, or mend the other keys or the list of headers that fit.`,
+      });
+    }
+  }
+}
 
 /** Reports what of a procedure was met by none of its rigs, once all of them were looked at. */
 export function reportIdle({ choices }: { readonly choices: ChoiceUse }, procedure: Procedure, report: Report): void {

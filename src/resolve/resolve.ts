@@ -15,7 +15,7 @@ import type {
 import { exploreRigs } from './explore.js';
 import { type Ask, anyRig, type PartialRig, pairsOf } from './facets.js';
 import { type Fault, type FaultRun, gatherFaults } from './faults.js';
-import { reportIdle } from './idle.js';
+import { reportIdle, reportUnmatched } from './idle.js';
 import { checkNamesOf } from './names/check.js';
 import { findProcedure, runProcedure } from './procedure.js';
 import { readRig } from './rig-text.js';
@@ -121,7 +121,11 @@ function resolveRigs(
   const own: Fault[] = [];
   if (!complete) own.push(tooMany(procedure));
   else if (applying.length === 0 && isWhole) own.push(toNothing(procedure));
-  else if (applying.length > 0 && isWhole) reportIdle(base, procedure, (fault) => own.push(fault));
+  else if (applying.length > 0 && isWhole) {
+    reportIdle(base, procedure, (fault) => own.push(fault));
+    const pairs = applying.flatMap(({ rig }) => rig.pairs);
+    reportUnmatched(procedure, pairs, (fault) => own.push(fault));
+  }
   const readings = applying.flatMap(({ rig, value: { found, ends } }) =>
     found ? [{ rig, procedure: found, ends }] : [],
   );

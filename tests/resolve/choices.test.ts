@@ -194,6 +194,17 @@ describe('applies', () => {
     expect(worked.diagnostics.map(({ code }) => code)).toEqual(['applies-to-nothing']);
   });
 
+  it('to a machine that meets no other key is pointed out', () => {
+    const worked = workOut({
+      [learn]: [
+        ['  header: { type: row }', '  header: { type: platform }'],
+        [limits, '0.9 ± 0.2 V'],
+      ],
+    });
+    expect(worked.found).toEqual(['applies-in-part: tarn-60']);
+    expect(worked.diagnostics[0]?.severity).toBe('hint');
+  });
+
   it('to all has every rig of the book', () => {
     const worked = workOut({
       [learn]: [['applies:\n  machine: [tarn-40, tarn-60]\n  header: { type: row }', 'applies: all']],
