@@ -1,7 +1,8 @@
 // The pipeline on one screen: read, resolve, prove the order, judge by rules. Files in as a map, diagnostics out.
 // Pure: reads no clock, no disk.
 
-import { byPlace, type Diagnostic } from './diagnostic/diagnostic.js';
+import { collectDiagnostics, withoutFollowUps } from './diagnostic/collect.js';
+import type { Diagnostic } from './diagnostic/diagnostic.js';
 import { cardFaults } from './emit/cards/cards.js';
 import type { CardFonts } from './emit/cards/fonts.js';
 import type { Book } from './model/book.js';
@@ -21,6 +22,8 @@ const proofBudget = 200_000;
 export interface CheckInput {
   readonly sources: ReadonlyMap<string, SourceFile>;
   readonly figures: ReadonlySet<string>;
+  /** Files that are there and could not be read as text; they were reported when they were opened. */
+  readonly unreadable?: ReadonlySet<string>;
   /** `YYYY-MM-DD`, for review dates. */
   readonly today?: string;
   /** The faces that cards are set in. Without them it is not checked whether cards fit. */
@@ -41,26 +44,52 @@ export interface Checked {
 
 /** Everything short of writing. */
 export function checkBook(input: CheckInput): Checked {
-  const read = readBook(input.sources, input.figures);
+  const read = readBook(input.sources, input.figures, input.unreadable);
   const proofs = new Map<string, OrderResult>();
-  if (!read.value) return { diagnostics: sorted(read.diagnostics), waived: [], proofs };
+  if (!read.value) return { diagnostics: collectDiagnostics(read.diagnostics), waived: [], proofs };
   const book = read.value;
   const resolution = resolveBook(book, input.rig === undefined ? {} : { rig: input.rig });
   const resolved = resolution.value;
+  const before = [...read.diagnostics, ...withoutFollowUps(read.diagnostics, resolution.diagnostics)];
+  const provable = provableProcedures(book, before);
   for (const variant of resolved.variants) {
+    if (!provable.has(variant.procedure.id)) continue;
     proofs.set(variant.id, proveVariant(variant, resolved.world, { budget: proofBudget }));
   }
   const context = { resolved, book, ...(input.today === undefined ? {} : { today: input.today }) };
-  const judged = runRules(rules, context, proofs);
-  const found = [...read.diagnostics, ...resolution.diagnostics, ...judged];
+  const judged = withoutFollowUps(before, runRules(rules, context, proofs));
+  const found = [...before, ...judged];
   // Whether a card fits is asked of what is right: a wrong procedure is mended first.
   const cards = input.fonts && holds(found, false) ? cardFaults(resolved, { proofs, fonts: input.fonts }) : [];
   const { kept, waived } = sortOutWaived([...found, ...cards], book);
-  return { diagnostics: sorted(kept), waived: sorted(waived), book, resolved, proofs };
+  return { diagnostics: collectDiagnostics(kept), waived: collectDiagnostics(waived), book, resolved, proofs };
 }
 
-function sorted(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
-  return [...diagnostics].sort(byPlace);
+/** Files without which the order of no procedure can be proved. */
+const provingFiles = ['states.yaml', 'safety.yaml'];
+
+/**
+ * Procedures whose order can be proved: nothing in their own file, in those of the procedures that they run, or in the
+ * files of states and safety rules is wrong already. Of the others nothing is said that may only follow from that.
+ */
+function provableProcedures(book: Book, diagnostics: readonly Diagnostic[]): ReadonlySet<string> {
+  const wrong = new Set(diagnostics.flatMap(({ severity, at }) => (severity === 'error' ? [at.file] : [])));
+  for (const file of book.unread) wrong.add(file);
+  if (provingFiles.some((file) => wrong.has(file))) return new Set();
+  const ends = [...book.ends.values()].flatMap(({ run }) => run?.value ?? []);
+  const runs = (id: string, seen: Set<string>): Set<string> => {
+    const procedure = book.procedures.get(id);
+    if (seen.has(id)) return seen;
+    seen.add(id);
+    for (const { run } of procedure?.steps ?? []) if (run) runs(run.value, seen);
+    return seen;
+  };
+  const isRight = (id: string): boolean => {
+    const procedure = book.procedures.get(id);
+    return procedure !== undefined && !wrong.has(procedure.file);
+  };
+  const all = [...book.procedures.keys()];
+  return new Set(all.filter((id) => [id, ...ends].flatMap((one) => [...runs(one, new Set())]).every(isRight)));
 }
 
 /** Whether a book may be built: errors never, warnings unless `strict`. Hints do not count. */

@@ -1,7 +1,8 @@
 // From a book on disk to a checked book: what check, build, serve and cards all begin with.
 
 import { type Checked, checkBook, holds } from '../compile.js';
-import { byPlace, type Diagnostic } from '../diagnostic/diagnostic.js';
+import { collectDiagnostics } from '../diagnostic/collect.js';
+import type { Diagnostic } from '../diagnostic/diagnostic.js';
 import { renderJson } from '../diagnostic/json.js';
 import { renderSarif } from '../diagnostic/sarif.js';
 import { renderSummary, renderText } from '../diagnostic/text.js';
@@ -39,11 +40,12 @@ export function loadBook(path: string | undefined, options: CheckOptions): Loade
   const checked = checkBook({
     sources: read.files,
     figures: new Set(read.figures.keys()),
+    unreadable: read.unread,
     today: todayOf(options.today),
     fonts: cardFonts(packageFiles('dist/card-fonts')),
     ...(options.rig === undefined ? {} : { rig: options.rig }),
   });
-  const diagnostics = [...read.diagnostics, ...checked.diagnostics].sort(byPlace);
+  const diagnostics = collectDiagnostics([...read.diagnostics, ...checked.diagnostics]);
   return {
     checked,
     diagnostics,
