@@ -7,6 +7,8 @@ import { join, relative, sep } from 'node:path';
 export interface Example {
   readonly title: string;
   readonly changes: readonly Change[];
+  /** What a fence ```sh calls the command with behind `--rig`. */
+  readonly rig?: string;
   readonly rendered?: string;
 }
 
@@ -49,10 +51,12 @@ function examplesOf(section: string): readonly Example[] {
     .slice(1)
     .map((text) => {
       const fences = [...text.matchAll(fence)].map(([, language = '', path, body = '']) => ({ language, path, body }));
-      const rendered = fences.find(({ path }) => path === undefined)?.body;
+      const rendered = fences.find(({ language }) => language === 'text')?.body;
+      const rig = /--rig (\S+)/.exec(fences.find(({ language }) => language === 'sh')?.body ?? '')?.[1];
       return {
         title: text.split('\n', 1)[0] ?? '',
         changes: fences.flatMap(({ language, path, body }) => (path ? [{ language, path, text: body }] : [])),
+        ...(rig === undefined ? {} : { rig }),
         ...(rendered === undefined ? {} : { rendered }),
       };
     });

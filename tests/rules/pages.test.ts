@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { checkBook } from '../../src/compile.js';
 import type { Diagnostic } from '../../src/diagnostic/diagnostic.js';
 import { renderText } from '../../src/diagnostic/text.js';
+import { resolveCodes } from '../../src/resolve/codes.js';
 import { catalogue } from '../../src/rules/catalogue.js';
 import { rules } from '../../src/rules/index.js';
 import { bookOf, type Example, filesOf, type Page, pagesBelow } from './page.js';
@@ -19,7 +20,12 @@ const updating = process.env.UPDATE_PAGES === '1';
 function check(example: Example, hint = ''): { diagnostics: readonly Diagnostic[]; rendered: string } {
   const sources = new Map([...bookOf(base, example)].map(([path, text]) => [path, { path, text }]));
   const figures = new Set([...sources.keys()].filter((path) => path.startsWith('figures/')));
-  const { diagnostics } = checkBook({ sources, figures, today: '2026-11-24' });
+  const { diagnostics } = checkBook({
+    sources,
+    figures,
+    today: '2026-11-24',
+    ...(example.rig === undefined ? {} : { rig: example.rig }),
+  });
   // A hint counts on its own page alone.
   const counted = diagnostics.filter(({ severity, code }) => severity !== 'hint' || code === hint);
   return { diagnostics: counted, rendered: renderText(counted, sources, { color: false }) };
@@ -44,6 +50,10 @@ describe('the base book', () => {
 });
 
 describe('the catalogue', () => {
+  it('has every code that working out a book reports, as severe as it is there', () => {
+    for (const [code, severity] of Object.entries(resolveCodes))
+      expect([code, catalogue.get(code)]).toEqual([code, severity]);
+  });
   it('has every rule of the list and a page for each code, and no page without a code', () => {
     const codes = [...catalogue.keys()].sort();
     expect(rules.map(({ id }) => id).filter((id) => !catalogue.has(id))).toEqual([]);
