@@ -60,3 +60,24 @@ export function accumulatorVolumes(
   const at = (pressure: number) => requirePositive(volume, 'volume') * (precharge / pressure) ** (1 / exponent);
   return { atLeast: at(least), atMost: at(most), usable: at(least) - at(most) };
 }
+
+/**
+ * Least and greatest pressure over the precharge, both absolute. Makers' sizing notes ask for at least 1.1 at the least
+ * pressure, so that the bladder does not beat on its valve, and for a bladder at most 4 at the greatest.
+ */
+export function prechargeRatios({ precharge, least, most }: Accumulator): {
+  readonly atLeast: number;
+  readonly atMost: number;
+} {
+  const base = requirePositive(precharge, 'precharge');
+  return {
+    atLeast: requirePositive(least, 'least pressure') / base,
+    atMost: requirePositive(most, 'greatest pressure') / base,
+  };
+}
+
+/** Whether an accumulator keeps to both guides of `prechargeRatios`. */
+export function keepsPrechargeGuides(accumulator: Accumulator): boolean {
+  const { atLeast, atMost } = prechargeRatios(accumulator);
+  return atLeast >= 1.1 && atMost <= 4;
+}

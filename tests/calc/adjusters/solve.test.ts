@@ -270,6 +270,11 @@ describe('brute force', () => {
         expect(result.expected).toEqual(values.map((value) => after(value, turns)));
         expect(result.margin).toBeCloseTo(Math.max(...good.map((other) => marginOf(question, other))), 10);
         expect(marginOf(question, turns)).toBeCloseTo(result.margin, 10);
+        // Of the best settings it is one that turns least.
+        const steps = (other: readonly number[]) =>
+          other.reduce((sum, turn, i) => sum + Math.abs(turn) / adjusters[i]!.smallest, 0);
+        const equals = good.filter((other) => Math.abs(marginOf(question, other) - result.margin) < 1e-9);
+        expect(steps(turns)).toBe(Math.min(...equals.map(steps)));
         adjusters.forEach((_, i) => {
           expect(result.turns[i]!.least).toBe(Math.min(...good.map((other) => other[i]!)) + 0);
           expect(result.turns[i]!.most).toBe(Math.max(...good.map((other) => other[i]!)) + 0);

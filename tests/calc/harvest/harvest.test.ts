@@ -341,6 +341,13 @@ describe('moisture', () => {
     });
   });
 
+  // Purdue Univ. Extension (R. L. Nielsen); Iowa State ICM News 2022: loads of 3000 to 6000 lb, about 50 to 100 bu of corn.
+  test('a calibration load in bushels', () => {
+    expect(agreesWithin(50, tradeBushels(3000, corn), 0.08)).toBe(true);
+    expect(agreesWithin(100, tradeBushels(6000, corn), 0.08)).toBe(true);
+    expectRelative(tradeBushels(3000, corn) / 50, 1, 0.08, { of: 'tradeBushels', against: 'Purdue Extension (about)' });
+  });
+
   test('drying in two steps is drying in one; mass and bushels agree', () => {
     const share = fc.double({ min: 0, max: 0.6, noNaN: true });
     fc.assert(

@@ -229,6 +229,22 @@ describe('turning points, poles and domains', () => {
     for (const run of [exp, log, sin, cos, tan, asin, acos, atan]) expect(run(EMPTY)).toEqual(EMPTY);
   });
 
+  test('powers that are floats are exact', () => {
+    for (const [x, y, power] of [
+      [4, 0.5, 2],
+      [2.25, 1.5, 3.375],
+      [16, -0.25, 0.5],
+      [0.25, -0.5, 2],
+      [6561, 0.125, 3],
+      [9, 2, 81],
+      [2, -1074, 5e-324],
+      [2 ** 600, 1.5, 2 ** 900],
+    ] as const)
+      expect(pow(point(x), point(y))).toEqual({ low: power, high: power });
+    // Beside them: no float, so two neighbours.
+    expect(pow(point(8), point(0.5)).high).toBe(nextUp(pow(point(8), point(0.5)).low));
+  });
+
   test('arguments too large or too small to matter', () => {
     expect(exp(point(1000))).toEqual({ low: Number.MAX_VALUE, high: Infinity });
     expect(exp(point(-1000))).toEqual({ low: 0, high: 5e-324 });

@@ -11,6 +11,7 @@ import {
   mulUp,
   nextDown,
   nextUp,
+  powerOfTwo,
   sqrtDown,
   sqrtUp,
 } from '../../../src/calc/interval/rounding.js';
@@ -102,6 +103,11 @@ describe('at the edges of the floats', () => {
     );
   });
 
+  test('powers of two from the least float to the largest', () => {
+    for (let n = -1074, x = 5e-324; n <= 1023; n += 1, x *= 2) expect(powerOfTwo(n)).toBe(x);
+    expect([powerOfTwo(-1075), powerOfTwo(1024)]).toEqual([0, Infinity]);
+  });
+
   test('overflow stops at the largest float on the inner side', () => {
     expect(addDown(Number.MAX_VALUE, Number.MAX_VALUE)).toBe(Number.MAX_VALUE);
     expect(addUp(Number.MAX_VALUE, 1)).toBe(Infinity);
@@ -113,6 +119,8 @@ describe('at the edges of the floats', () => {
   test('a product with an end at infinity never gives NaN', () => {
     expect(mulDown(0, Infinity)).toBe(0);
     expect(mulUp(-Infinity, 0)).toBe(0);
+    expect(mulDown(Infinity, 2)).toBe(Infinity);
+    expect(mulUp(Infinity, -2)).toBe(-Infinity);
     expect(divDown(5, Infinity)).toBe(0);
     expect(divUp(-Infinity, 2)).toBe(-Infinity);
   });

@@ -20,7 +20,14 @@ import {
   speedForSlope,
   steepestSlope,
 } from '../../../src/calc/sensors/following.js';
-import { absolutePressure, accumulatorVolumes, cylinderSpeed, tipSpeed } from '../../../src/calc/sensors/hydraulics.js';
+import {
+  absolutePressure,
+  accumulatorVolumes,
+  cylinderSpeed,
+  keepsPrechargeGuides,
+  prechargeRatios,
+  tipSpeed,
+} from '../../../src/calc/sensors/hydraulics.js';
 import { settings } from '../interval/exact.js';
 import { expectAbsolute, expectPrinted, expectRelative, expectSame } from '../outside/record.js';
 
@@ -208,10 +215,28 @@ describe('hydraulics', () => {
     expect(low(0) / low(14.696) - 1).toBeGreaterThan(0.05);
   });
 
+  // Accumulator makers' sizing notes: p1 at least 1.1 p0, a bladder's p2 at most 4 p0.
+  test('precharge ratios', () => {
+    const course = { volume: 1, precharge: 1000, least: 1200, most: 3000 };
+    const claim = { of: 'prechargeRatios', against: "accumulator makers' sizing notes" };
+    expectRelative(prechargeRatios(course).atLeast, 1.2, 1e-14, claim);
+    expectRelative(prechargeRatios(course).atMost, 3, 1e-14, claim);
+    expect(keepsPrechargeGuides(course)).toBe(true);
+    expect(keepsPrechargeGuides({ ...course, least: 1099 })).toBe(false);
+    expect(keepsPrechargeGuides({ ...course, most: 4001 })).toBe(false);
+    expect(keepsPrechargeGuides({ ...course, least: 1100, most: 4000 })).toBe(true);
+    expect(() => prechargeRatios({ ...course, precharge: 0 })).toThrow(RangeError);
+  });
+
   test('quick changes give less fluid than slow ones; pressures out of order are refused', () => {
     const accumulator = { volume: 1, precharge: 50e5, least: 60e5, most: 180e5 };
     expect(accumulatorVolumes(accumulator, 1.4).usable).toBeLessThan(accumulatorVolumes(accumulator).usable);
     expect(() => accumulatorVolumes({ ...accumulator, least: 40e5 })).toThrow(RangeError);
+    expect(accumulatorVolumes({ volume: 2, precharge: 50e5, least: 50e5, most: 50e5 })).toEqual({
+      atLeast: 2,
+      atMost: 2,
+      usable: 0,
+    });
     expect(() => accumulatorVolumes(accumulator, 0.5)).toThrow(RangeError);
     expectSame(absolutePressure(0), 101325, { of: 'absolutePressure', against: 'ISO 2533:1975 (from memory)' });
     expect(() => absolutePressure(-2e5)).toThrow(RangeError);

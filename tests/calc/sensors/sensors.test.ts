@@ -116,6 +116,16 @@ describe('fault bands', () => {
     expect(failureMode(misprint[4])).not.toBe(4);
   });
 
+  test('bands may touch', () => {
+    const touching = { faultLow: 0.5, validLow: 0.5, validHigh: 4.5, faultHigh: 4.5 };
+    expect([0.4, 0.5, 4.5, 4.6].map((voltage) => classifyVoltage(voltage, touching))).toEqual([
+      'fault-low',
+      'valid',
+      'valid',
+      'fault-high',
+    ]);
+  });
+
   test('bands out of order and no number are refused', () => {
     expect(() => classifyVoltage(1, { ...bands, validLow: 0.1 })).toThrow(RangeError);
     expect(() => classifyVoltage(Number.NaN, bands)).toThrow(RangeError);

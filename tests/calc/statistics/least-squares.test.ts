@@ -68,6 +68,7 @@ describe('NIST StRD, small sets typed in', () => {
     expectRelative(one.slopeError!, 0.0165289256198347, 1e-14, claim);
     expectRelative(one.residualStandardDeviation!, 3.56753034006338, 1e-14, claim);
     expectRelative(one.rSquared!, 0.999365492298663, 1e-14, claim);
+    expect([one.about, one.height, one.heightError, one.correlation]).toEqual([0, 0, 0, 0]);
     const two = fitted(fitThroughOrigin([4, 5, 6], [3, 4, 4]));
     expectRelative(two.slope, 0.727272727272727, 1e-14, claim);
     expectRelative(two.slopeError!, 0.0420827318078432, 1e-14, claim);

@@ -139,6 +139,7 @@ describe('capability', () => {
     expect(capability({ mean: 5, standardDeviation: 0.5 }, { high: 4 })!.actual).toBeLessThan(0);
     expect(capability({ mean: 5, standardDeviation: 0 }, { high: 4 })!.actual).toBe(-Infinity);
     expect(capability({ mean: 3, standardDeviation: 0 }, { high: 4 })!.actual).toBe(Infinity);
+    expect(capability({ mean: 4, standardDeviation: 0 }, { high: 4 })!.actual).toBe(0);
     expect(capability({ mean: 3, standardDeviation: 1 }, {})).toBeUndefined();
     expect(capability({ mean: 3, standardDeviation: Number.NaN }, { low: 1 })).toBeUndefined();
   });
