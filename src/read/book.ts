@@ -12,18 +12,19 @@ import { readShared } from './build/shared.js';
  * Reads a book: its files by path (with `/`, relative to the book) and the paths below `figures/`. A file with faults
  * leaves the others going. The book is missing only where it has no book.yaml. Of shared files the book holds what could
  * be understood, of procedures only whole ones; `unread` says which files are not whole, and nothing that uses one of
- * them is proved.
+ * them is proved. `unreadable` names files that are there and are no text: they were reported when they were opened.
  */
 export function readBook(
   sources: ReadonlyMap<string, SourceFile>,
   figures: ReadonlySet<string>,
+  unreadable: ReadonlySet<string> = new Set(),
 ): Findings<Book | undefined> {
   const sorted = new Map([...sources].sort(([a], [b]) => compareText(a, b)));
   const shared = readShared(sorted);
-  if (!shared) return { value: undefined, diagnostics: [missingBook()] };
+  if (!shared) return { value: undefined, diagnostics: unreadable.has('book.yaml') ? [] : [missingBook()] };
   const read = readProcedures(sorted, shared.known);
   const diagnostics = [...unknownFiles(sorted), ...shared.diagnostics, ...read.diagnostics].sort(byPlace);
-  const unread = new Set([...shared.unread, ...read.unread]);
+  const unread = new Set([...shared.unread, ...read.unread, ...unreadable]);
   return { value: { ...shared.parts, procedures: read.procedures, figures, unread }, diagnostics };
 }
 

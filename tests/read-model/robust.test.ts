@@ -95,7 +95,7 @@ describe('reading', () => {
       fc.property(fc.constantFrom(...books), fc.array(change, { minLength: 1, maxLength: 4 }), (files, changes) => {
         checkSpans(changeFiles(files, changes));
       }),
-      { numRuns: 250 },
+      { numRuns: 150 },
     );
   });
 
@@ -119,7 +119,7 @@ describe('reading', () => {
         else [all[a], all[b]] = [second, first];
         checkSpans(new Map(files).set(path, all.join('\n')));
       }),
-      { numRuns: 250 },
+      { numRuns: 150 },
     );
   });
 
@@ -155,7 +155,7 @@ describe('reading', () => {
         const changed = text.slice(0, found.index) + other + text.slice(found.index + found[0].length);
         checkSpans(new Map(files).set(path, changed));
       }),
-      { numRuns: 400 },
+      { numRuns: 250 },
     );
   });
 
@@ -170,7 +170,7 @@ describe('reading', () => {
         const read = new Set([...(book?.procedures.values() ?? [])].map(({ file }) => file));
         for (const path of missing) if (!read.has(path)) expect(faulty).toContain(path);
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 
@@ -207,6 +207,23 @@ describe('a book', () => {
     expect(diagnostics.map(({ code, at }) => [code, at])).toEqual([
       ['missing-book', { file: 'book.yaml', start: 0, end: 0 }],
     ]);
+  });
+
+  it('whose files could not be opened says so of them, and not that they are missing', () => {
+    const unreadable = new Set(['book.yaml']);
+    expect(readBook(new Map(), new Set(), unreadable)).toEqual({ value: undefined, diagnostics: [] });
+    const { value } = readBook(sourcesOf(englishFiles), new Set(), new Set(['wrong/odd.md']));
+    expect(value?.unread).toEqual(new Set(['wrong/odd.md']));
+  });
+
+  it('goes on past a key that is given twice', () => {
+    const text = (englishFiles.get('instruments.yaml') ?? '').replace('quantity: mass', 'quanity: mass');
+    const files = new Map([...englishFiles, ['instruments.yaml', `${text}display: { quantity: mass }\n`] as const]);
+    expect(placesOf(read(files).diagnostics, files)).toEqual([
+      'instruments.yaml:3:36-3:43 unknown-key',
+      'instruments.yaml:6:1-6:8 duplicate-key',
+    ]);
+    expect(read(files).book.unread).toEqual(new Set(['instruments.yaml']));
   });
 
   it('goes on past a file that cannot be read', () => {

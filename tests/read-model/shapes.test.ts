@@ -162,6 +162,14 @@ describe('a procedure', () => {
     });
   });
 
+  it('may say in a branch that a state is then unknown', () => {
+    const [step] = procedureWith({
+      steps:
+        '\n  - { id: look, do: Look., expect: It turns., otherwise: { go: stop, means: { height-range: unknown } } }',
+    }).steps;
+    expect(step?.otherwise?.means).toMatchObject({ kind: 'map', conditions: [{ test: { kind: 'unknown' } }] });
+  });
+
   it('has steps with one hazard or several, a figure, an energized block and every branch', () => {
     const [step, question] = procedureWith({
       steps: `
@@ -228,6 +236,21 @@ describe('shared files', () => {
     expect(book.states.get('engine')?.values.map(({ id, label }) => [id.value, label !== undefined])).toEqual([
       ['off', true],
       ['low-idle', true],
+    ]);
+    const mixed = bookWith({
+      'states.yaml':
+        'states:\n  a: { is: ["off", { low-idle: Low idle }, { working: At work }] }\n  b: { is: { "off": , on: On } }\n',
+    });
+    const values = (id: string) =>
+      mixed.states.get(id)?.values.map((value) => [value.id.value, value.label !== undefined]);
+    expect(values('a')).toEqual([
+      ['off', false],
+      ['low-idle', true],
+      ['working', true],
+    ]);
+    expect(values('b')).toEqual([
+      ['off', false],
+      ['on', true],
     ]);
   });
 

@@ -1,7 +1,7 @@
 // Where a step may lead: `then`, `otherwise`, the readings of `when`, the answers to a question.
 
 import type { Branch, ReadingOutcome, Step } from '../../model/procedure.js';
-import { conditionsBehind } from './conditions.js';
+import { meaningBehind } from './conditions.js';
 import { childOf, countBehind, entriesOf, idBehind, located, type Part, wordsBehind } from './part.js';
 import { filled, type Reading } from './reading.js';
 import { textBehind, textOf } from './texts.js';
@@ -20,7 +20,7 @@ function branchOf(reading: Reading, part: Part): Branch | undefined {
   return filled({
     go,
     because: textBehind(reading, part, 'because'),
-    means: conditionsBehind(reading, part, 'means'),
+    means: meaningBehind(reading, part, 'means'),
     atMost: countBehind(reading, part, 'at-most'),
     otherwise: branchBehind(reading, part, 'else'),
     at: part.node.at,

@@ -19,6 +19,12 @@ export function conditionsOf(reading: Reading, part: Part): Conditions | undefin
   return mapOf(reading, part, false);
 }
 
+/** What is then seen of the states behind a key: effects, or the name of a bundle. */
+export function meaningBehind(reading: Reading, part: Part | undefined, key: string): Conditions | undefined {
+  const child = childOf(reading, part, key);
+  return child && (located(child.node) ? conditionsOf(reading, child) : mapOf(reading, child, true));
+}
+
 /** Effects: what states become. `unknown` is one of them. */
 export function effectsBehind(reading: Reading, part: Part | undefined, key: string): Conditions | undefined {
   const child = childOf(reading, part, key);

@@ -34,7 +34,9 @@ export function openFile(file: SourceFile, kind: FileKind): Opened {
 
 function openYaml(file: SourceFile, kind: FileKind, range?: Range): Opened {
   const { value: node, diagnostics } = readYaml(file, range);
-  if (diagnostics.some(leavesGap)) return { file, diagnostics, hasGaps: true };
+  const gaps = diagnostics.filter(leavesGap);
+  // of a key given twice the first is kept: the rest of the file is as whole as ever
+  if (gaps.some(({ code }) => code !== 'duplicate-key')) return { file, diagnostics, hasGaps: true };
   if (!node) {
     if (mayBeEmpty.includes(kind) || diagnostics.length > 0)
       return { file, diagnostics, hasGaps: diagnostics.length > 0 };
@@ -44,7 +46,7 @@ function openYaml(file: SourceFile, kind: FileKind, range?: Range): Opened {
   const shape = checkShape(file, node, kind).filter(
     (fault) => !diagnostics.some(({ at }) => isOverlapping(at, fault.at)),
   );
-  return { file, node, diagnostics: [...diagnostics, ...shape], hasGaps: shape.length > 0 };
+  return { file, node, diagnostics: [...diagnostics, ...shape], hasGaps: gaps.length + shape.length > 0 };
 }
 
 /** A text that YAML would cut is read as it was meant, and comes with its fix; after any other fault parts may be lost. */

@@ -72,7 +72,10 @@ export function procedureOf(reading: Reading, source: ProcedureSource): Procedur
     requires: requirementsOf(reading, childOf(reading, part, 'requires')),
     ...steps.made,
     leaves: leavesOf(reading, childOf(reading, part, 'leaves')),
-    waivers: waiversOf(part.node, wholeFile(file)),
+    waivers: [
+      ...waiversOf(part.node, wholeFile(file)),
+      ...[...part.words.values()].flatMap((node) => waiversOf(node, node.at)),
+    ],
     prose,
     translations: source.translations,
     at,

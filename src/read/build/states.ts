@@ -2,8 +2,9 @@
 
 import type { Book } from '../../model/book.js';
 import type { StateVariable } from '../../model/conditions.js';
+import type { YamlNode, YamlScalar } from '../tree.js';
 import { conditionsBehind, effectsBehind } from './conditions.js';
-import { childOf, entriesOf, idBehind, idsOf, isSetBehind, itemsOf, located, type Part, partOf } from './part.js';
+import { childOf, entriesOf, idBehind, isBlank, isSetBehind, itemsOf, located, type Part, partOf } from './part.js';
 import { filled, type Reading } from './reading.js';
 import { labelFrom, textBehind, textOf } from './texts.js';
 import type { Entry } from './values.js';
@@ -43,7 +44,7 @@ export function statesOf(reading: Reading, part: Part): Pick<Book, 'states' | 'e
 
 function stateOf(reading: Reading, entry: Entry): StateVariable {
   const is = childOf(reading, entry, 'is');
-  const values = is?.node.kind === 'map' ? labelledValues(reading, is) : idsOf(itemsOf(is)).map((id) => ({ id }));
+  const values = valuesOf(reading, is);
   return filled({
     id: entry.key.text.value,
     label: textBehind(reading, entry, 'label'),
@@ -57,9 +58,18 @@ function stateOf(reading: Reading, entry: Entry): StateVariable {
   });
 }
 
-function labelledValues(reading: Reading, is: Part): StateVariable['values'] {
-  return entriesOf(reading, is).flatMap((entry) => {
-    const id = located(entry.key);
-    return id ? [filled({ id, label: textOf(reading, entry) })] : [];
+/** The values of a state: ids, each alone or with its own words, in a list or as the keys of a map. */
+function valuesOf(reading: Reading, is: Part | undefined): StateVariable['values'] {
+  const entries = itemsIn(is?.node);
+  return entries.flatMap(({ key, value }) => {
+    const id = located(key);
+    if (!id) return [];
+    return [filled({ id, label: value && !isBlank(value) ? textOf(reading, partOf(value, key)) : undefined })];
   });
+}
+
+function itemsIn(node: YamlNode | undefined): readonly { readonly key: YamlScalar; readonly value?: YamlNode }[] {
+  if (node?.kind === 'map') return node.entries;
+  if (node?.kind !== 'list') return [];
+  return node.items.flatMap((item) => (item.kind === 'scalar' ? [{ key: item }] : itemsIn(item)));
 }
