@@ -1,7 +1,14 @@
 // The search box of a home: loads the index when it is first needed, shows hits by procedure as they are typed.
 
 import type { SearchFile } from '../../src/emit/search/index-shape.js';
-import { type Group, markParts, openSearch, type Search } from '../../src/emit/search/query.js';
+import {
+  type Group,
+  indexFile,
+  markParts,
+  openSearch,
+  type Search,
+  type SearchPart,
+} from '../../src/emit/search/query.js';
 import { element } from './element.js';
 
 interface Box {
@@ -42,21 +49,22 @@ async function load(box: Box): Promise<void> {
   try {
     const main = await fetchIndex(box.form.dataset.index);
     loaded.main = main;
-    loaded.search = openSearch([main]);
+    const part = indexFile(main);
+    loaded.search = openSearch([part]);
     box.status.textContent = '';
-    // steps are the larger part: they follow once the first answers can be given
-    void addSteps(box, main);
+    // conditions and steps are the larger part: they follow once the first answers can be given
+    void addDetails(box, part);
   } catch {
     box.status.textContent = box.form.dataset.broken ?? '';
   }
 }
 
-async function addSteps(box: Box, main: SearchFile): Promise<void> {
+async function addDetails(box: Box, main: SearchPart): Promise<void> {
   try {
-    loaded.search = openSearch([main, await fetchIndex(box.form.dataset.steps)]);
+    loaded.search = openSearch([main, indexFile(await fetchIndex(box.form.dataset.details))]);
     show(box);
   } catch {
-    // without the steps everything else is still found; the next visit asks for them again
+    // without the details everything else is still found; the next visit asks for them again
   }
 }
 

@@ -97,7 +97,7 @@ function cleanedPicture(node: Element, links: Links): RootContent[] {
   const alt = String(node.properties.alt ?? '');
   const src = links.figure(String(node.properties.src ?? ''));
   if (src === undefined) return alt === '' ? [] : [{ type: 'text', value: alt }];
-  return [{ type: 'element', tagName: 'img', properties: { src, alt, loading: 'lazy' }, children: [] }];
+  return [{ type: 'element', tagName: 'img', properties: { src, alt }, children: [] }];
 }
 
 // styles in attributes are forbidden on the page: the alignment of a table's column becomes a class

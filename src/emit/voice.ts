@@ -26,6 +26,24 @@ export interface Voice {
 
 /** A voice for one language of a book whose first language is `first`. */
 export function voiceFor(language: string, first: string): Voice {
+  // the same few hundred texts come again and again over the homes of a book
+  const rendered = new Map<string, Html>();
+  const render = (text: string, links: Links | undefined): Html => {
+    if (links) return inlineMarkdown(text, links);
+    const known = rendered.get(text);
+    if (known) return known;
+    const made = inlineMarkdown(text);
+    rendered.set(text, made);
+    return made;
+  };
+  const plains = new Map<string, string>();
+  const strip = (text: string): string => {
+    const known = plains.get(text);
+    if (known !== undefined) return known;
+    const made = plainText(text);
+    plains.set(text, made);
+    return made;
+  };
   const find = (words: Words): string => words[language] ?? words[first] ?? Object.values(words)[0] ?? '';
   return {
     language,
@@ -34,10 +52,10 @@ export function voiceFor(language: string, first: string): Voice {
     text: (key, parts) => wordFor(language, key, parts),
     say: (words, links) => {
       if (!words) return trusted('');
-      const said = inlineMarkdown(find(words), links);
+      const said = render(find(words), links);
       return words[language] !== undefined || isBlank(said) ? said : html`<span lang="${first}">${said}</span>`;
     },
-    plain: (words) => (words ? plainText(find(words)) : ''),
+    plain: (words) => (words ? strip(find(words)) : ''),
     has: (words) => words[language] !== undefined,
     number: (shown) => numberIn(language, joined(shown)),
     date: (date) => dateIn(language, date),

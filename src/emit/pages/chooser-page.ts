@@ -3,7 +3,7 @@
 import { html } from '../html.js';
 import { linkTo, type Page, phoneLink } from './context.js';
 import { renderPage } from './layout.js';
-import { drawTells, optionsOf } from './procedure-head.js';
+import { drawTell, drawTells, optionsOf } from './procedure-head.js';
 import { describeRig } from './rig-words.js';
 import type { Entry, Home } from './site-map.js';
 
@@ -15,6 +15,7 @@ export function chooserPage(page: Page, home: Home, entry: Entry): string {
     const phrase = rigs.map((rig) => describeRig(rig, home.machine, voice)).join(`; ${voice.text('or')} `);
     return html`<li><a href="${linkTo(page, folder)}">${phrase.charAt(0).toUpperCase() + phrase.slice(1)}</a></li>`;
   });
+  const bySerial = entry.versions.some(({ rigs }) => rigs.some(({ serials }) => serials !== undefined));
   return renderPage(page, {
     kind: 'chooser',
     title,
@@ -22,7 +23,7 @@ export function chooserPage(page: Page, home: Home, entry: Entry): string {
     body: html`<section><h2>${voice.ui('choose-version')}</h2>
 <p>${voice.ui('choose-version-why')}</p>
 <ul class="choices">${rows}</ul>
-${drawTells(page, home, optionsOf(entry.versions))}
+${drawTells(page, home, optionsOf(entry.versions))}${bySerial && drawTell(page, home.machine.tell)}
 <p>${voice.ui('choose-version-unsure', { phone: phoneLink(page) })}</p></section>
 `,
   });

@@ -18,7 +18,15 @@ export interface Site {
   readonly proofs: ReadonlyMap<string, OrderResult>;
   /** Paths below the site of the pictures there are. */
   readonly figures: ReadonlySet<string>;
+  /** Bodies of pages that were drawn already. */
+  readonly drawn: DrawnBodies;
 }
+
+/**
+ * A body is the same on the pages of several homes if every link that it asked for leads to the same place: those it
+ * asked for stand beside it.
+ */
+export type DrawnBodies = Map<string, { readonly asked: ReadonlyMap<string, string>; readonly body: Html }[]>;
 
 /** One page in one language. */
 export interface Page {

@@ -9,7 +9,7 @@ import { type Html, html } from '../html.js';
 import type { Voice } from '../voice.js';
 
 const left = 10;
-const right = 310;
+const right = 270;
 const line = 24;
 
 /** What the gauge shows, as numbers in the value's unit. */
@@ -35,7 +35,7 @@ export function drawGauge(value: ResolvedValue, voice: Voice, label: string): Ht
     voice.text('gauge', { label, limits: voice.number(value.shown.acceptance ?? value.shown.tolerance ?? '') }),
     value.shown.inside !== undefined && voice.text('gauge-band', { inside: voice.number(value.shown.inside) }),
   ].filter((part) => part !== false);
-  return html`<svg class="gauge" viewBox="0 0 320 56" role="img" aria-label="${words.join(' ')}">
+  return html`<svg class="gauge" viewBox="0 0 280 58" role="img" aria-label="${words.join(' ')}">
 <path class="band" d="${bandPath(view)}"/>
 ${block(value.tolerance ?? used, at, unit)}${guards(value, at)}${ends(used, at, unit)}${nominal(value, at, unit)}</svg>`;
 }
@@ -109,7 +109,7 @@ function ends(limits: Limits, at: Scale, unit: Unit): readonly Html[] {
     if (number === undefined || end === undefined) return undefined;
     const x = round(at(number));
     const words = unit.pi === 0 ? formatDecimals(fromBase(end, unit), decimals) : String(round(number));
-    return html`<path class="end" d="M${x} ${line - 15}v30"/><text x="${x}" y="54" text-anchor="${anchor}">${words}</text>`;
+    return html`<path class="end" d="M${x} ${line - 15}v30"/><text x="${x}" y="55" text-anchor="${anchor}">${words}</text>`;
   };
   const [low, high] = [numberOf(limits.low, unit), numberOf(limits.high, unit)];
   if (low !== undefined && low === high) return [mark(limits.low, 'middle')].filter((part) => part !== undefined);

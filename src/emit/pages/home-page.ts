@@ -41,7 +41,7 @@ function drawSearch(page: Page): Html {
     broken: voice.text('search-broken'),
     wait: voice.text('search-wait'),
   };
-  return html`<form class="search" id="search" role="search" hidden data-index="search.json" data-steps="search-steps.json" data-none="${words.none}" data-count="${words.count}" data-broken="${words.broken}" data-wait="${words.wait}">
+  return html`<form class="search" id="search" role="search" hidden data-index="search.json" data-details="search-details.json" data-none="${words.none}" data-count="${words.count}" data-broken="${words.broken}" data-wait="${words.wait}">
 <label for="query">${voice.ui('search-hint')}</label>
 <input id="query" name="query" type="search" autocomplete="off" autocapitalize="off" spellcheck="false" enterkeyhint="search" aria-controls="results">
 <p class="status" id="search-status" role="status"></p>
@@ -68,13 +68,11 @@ ${entries.map((entry) => drawEntry(page, entry))}</ul></section>
 
 function drawEntry(page: Page, entry: Entry): Html {
   const { voice } = page;
-  const { procedure, versions } = entry;
+  const { procedure } = entry;
   const aside =
     procedure.status === 'withdrawn' || procedure.status === 'draft'
       ? voice.ui(procedure.status)
-      : versions.length > 1
-        ? voice.ui('versions', { count: versions.length })
-        : html`${sayNeeds(page, entry)}`;
+      : html`${sayNeeds(page, entry)}`;
   return door(linkTo(page, entry.folder), voice.say(procedure.title), aside);
 }
 
@@ -83,12 +81,27 @@ function door(href: string, title: Html, aside: Html): Html {
 `;
 }
 
-/** What an entry needs first, in words: its first conditions, and how many more there are. */
-export function sayNeeds(page: Page, { procedure }: Entry): string {
-  const { voice, site } = page;
-  const needs = procedure.requires.map(({ condition }) => plainCondition(condition, site.book.world, voice));
+/** What an entry needs first, in words: the conditions that set it apart, and how many more there are. */
+export function sayNeeds(page: Page, entry: Entry): string {
+  const { voice } = page;
+  const needs = tellingNeeds(page, entry);
   if (needs.length === 0) return voice.text('needs-none');
   const shown = needs.slice(0, needsShown);
   const more = needs.length > needsShown ? [voice.text('more', { count: needs.length - needsShown })] : [];
   return voice.text('first-needs', { needs: [...shown, ...more].join(' · ') });
+}
+
+// what few entries ask for tells more than what all do; versions of one procedure count by what they share
+function tellingNeeds(page: Page, entry: Entry): readonly string[] {
+  const all = page.home?.entries ?? [];
+  const counts = new Map<string, number>();
+  for (const need of all.flatMap((one) => sharedNeeds(page, one))) counts.set(need, (counts.get(need) ?? 0) + 1);
+  return [...sharedNeeds(page, entry)].sort((a, b) => (counts.get(a) ?? 0) - (counts.get(b) ?? 0));
+}
+
+function sharedNeeds({ voice, site }: Page, { versions }: Entry): readonly string[] {
+  const [first = [], ...others] = versions.map(({ variant }) =>
+    variant.procedure.requires.map(({ condition }) => plainCondition(condition, site.book.world, voice)),
+  );
+  return first.filter((need) => others.every((needs) => needs.includes(need)));
 }

@@ -96,8 +96,8 @@ function wayBack(page: Page, frame: Frame): Html {
       : frame.kind === 'start'
         ? owner
         : html`<a class="rig" href="${linkTo(page, '')}">${owner}</a>`;
-  const change = home && html`<a class="change" href="${linkTo(page, '')}">${voice.ui('change')}</a>`;
-  return html`<nav class="way" aria-label="${voice.ui('start')}">${rig}<span class="aside">${change}${languageLinks(page)}</span></nav>`;
+  const change = home && !frame.isHome && html` <a class="change" href="${linkTo(page, '')}">${voice.ui('change')}</a>`;
+  return html`<nav class="way" aria-label="${voice.ui('start')}">${rig}${change}${frame.kind === 'start' && languageLinks(page)}</nav>`;
 }
 
 function languageLinks(page: Page): readonly Html[] {
@@ -113,6 +113,7 @@ function foot(page: Page): Html {
   const { settings } = page.site.book.book;
   return html`<footer class="foot">
 <p>${page.voice.ui('notice', { phone: phoneLink(page) })}</p>
+${page.site.languages.length > 1 && html`<p class="languages">${languageLinks(page)}</p>`}
 <p class="owner">${plainOf(page, settings.title)} · ${plainOf(page, settings.owner)}</p>
 </footer>`;
 }

@@ -7,6 +7,7 @@ import { sayDue } from './after.js';
 import { linkTo, type Page, phoneLink, readerOf } from './context.js';
 import { renderPage } from './layout.js';
 import type { Entry, Home } from './site-map.js';
+import { sayCondition } from './states.js';
 import { type Symptom, symptomFolder, symptomsOf } from './symptoms.js';
 
 /** From what is seen to where to look first. */
@@ -52,7 +53,7 @@ function gathered(symptoms: readonly Symptom[], language: string): readonly (rea
 function drawSign(page: Page, same: readonly [Symptom, ...Symptom[]]): Html {
   const causes = same.map((symptom) => {
     const { entry } = symptom;
-    return html`<li><a href="${linkTo(page, symptomFolder(symptom))}">${sayCause(page, symptom)}<span class="aside">${page.voice.say(entry.procedure.title)}</span></a></li>`;
+    return html`<li><a href="${linkTo(page, symptomFolder(symptom))}"><span>${sayCause(page, symptom)}</span>${symptom.kind !== 'work' && html`<span class="where">${page.voice.say(entry.procedure.title)}</span>`}</a></li>`;
   });
   return html`<li class="sign"><b>${saySign(page, same[0])}</b><ul>${causes}</ul></li>
 `;
@@ -67,11 +68,15 @@ function saySign({ voice }: Page, { sign, not, limits }: Symptom): Html {
   return not ? voice.ui('symptom-not-seen', { expect: voice.say(sign) }) : voice.say(sign);
 }
 
-function sayCause({ voice }: Page, { cause, look, outcome, kind }: Symptom): Html {
+function sayCause({ voice, site }: Page, { cause, condition, look, outcome, kind }: Symptom): Html {
   const which = outcome && html`${voice.ui(outcome)}. `;
+  if (condition) {
+    const asked = sayCondition(condition, site.book.world, voice);
+    return html`${voice.ui('symptom-first')} ${asked}.${look && html` ${voice.say(look)}`}`;
+  }
   if (!cause) return html`${which}`;
   if (kind === 'work') return voice.say(cause);
-  return html`${which}${kind === 'seen' && html`${voice.ui('symptom-first')} `}${voice.say(cause)}${look && html`. ${voice.say(look)}`}`;
+  return html`${which}${kind === 'seen' && html`${voice.ui('symptom-first')} `}${voice.say(cause)}`;
 }
 
 /** What has to be done again, and after what. */
@@ -130,8 +135,8 @@ ${groups.map(
   (
     entry,
   ) => html`<section class="job"><h2><a href="${linkTo(page, entry.folder)}">${voice.say(entry.procedure.title)}</a></h2>
-<table class="values"><tbody>
-${entry.procedure.values.map((value) => valueRow(page, value.label, value.shown.acceptance ?? value.shown.tolerance, value.instrument?.label))}</tbody></table></section>
+<ul class="rows">
+${entry.procedure.values.map((value) => valueRow(page, value.label, value.shown.acceptance ?? value.shown.tolerance, value.instrument?.label))}</ul></section>
 `,
 )}
 ${split.map(
@@ -145,6 +150,6 @@ ${split.map(
 
 function valueRow({ voice }: Page, label: Words, limits: string | undefined, instrument: Words | undefined): Html {
   const by = instrument && html` <span class="aside">${voice.say(instrument)}</span>`;
-  return html`<tr><th scope="row">${voice.say(label)}${by}</th><td>${limits === undefined ? voice.ui('record-only') : html`<span class="limits-inline">${voice.number(limits)}</span>`}</td></tr>
+  return html`<li><span class="wide">${voice.say(label)}${by}</span>${limits === undefined ? voice.ui('record-only') : html`<span class="limits-inline">${voice.number(limits)}</span>`}</li>
 `;
 }

@@ -14,14 +14,14 @@ export function codesPage(page: Page): string {
         ({
           code,
           folder,
-        }) => html`<tr id="${code}"><th scope="row"><b class="code">${spokenCode(code)}</b></th><td><a href="${linkTo(page, folder)}">${voice.say(procedure.title)}</a> <span class="aside">${voice.ui('revision', { revision: procedure.revision })}</span></td></tr>
+        }) => html`<li id="${code}"><b class="code">${spokenCode(code)}</b><span class="wide"><a href="${linkTo(page, folder)}">${voice.say(procedure.title)}</a> <span class="aside">${voice.ui('revision', { revision: procedure.revision })}</span></span></li>
 `,
       ),
     );
     return rows.length === 0
       ? undefined
-      : html`<section class="job"><h2>${homeName(page, home)}</h2><table class="codes"><tbody>
-${rows}</tbody></table></section>
+      : html`<section class="job"><h2>${homeName(page, home)}</h2><ul class="rows">
+${rows}</ul></section>
 `;
   });
   return renderPage(page, {

@@ -17,7 +17,7 @@ export function drawHead(page: Page, entry: Entry, version: Version): Html {
   const untranslated = !voice.has(procedure.title);
   return html`<h1>${voice.say(procedure.title)}</h1>
 <p class="summary">${voice.say(procedure.summary)}</p>
-<p class="meta"><span>${voice.ui('revision', { revision: procedure.revision })}</span>${next !== undefined && html` · <span>${voice.ui('review-by', { date: voice.date(next) })}</span>`} · <span>${voice.ui('read-out', { code: html`<b class="code">${spokenCode(version.code)}</b>` })}</span></p>
+<p class="meta"><span>${voice.ui('revision', { revision: procedure.revision })}</span>${next !== undefined && html` <span>${voice.ui('review-by', { date: voice.date(next) })}</span>`} <span>${voice.ui('read-out', { code: html`<b class="code">${spokenCode(version.code)}</b>` })}</span></p>
 ${untranslated && html`<p class="meta">${voice.ui('untranslated-page', { language: languageName(voice.first) })}</p>`}
 ${drawApplies(page, entry, version)}${drawStatus(page, procedure.status)}`;
 }
@@ -59,7 +59,7 @@ export function drawTells(page: Page, { machine }: Home, options: readonly strin
 /** A picture of the book, if its file is there. */
 export function drawFigure(page: Page, file: string, alt: string): Html | undefined {
   if (!page.site.figures.has(file)) return undefined;
-  return html`<img class="figure" src="${linkToShared(page, file)}" alt="${alt}" loading="lazy">`;
+  return html`<img class="figure" src="${linkToShared(page, file)}" alt="${alt}">`;
 }
 
 /** How to tell a machine or a header, with its picture. */

@@ -2,6 +2,7 @@
 
 import type { End, ResolvedProcedure, ResolvedStep, Variant } from '../../model/resolved.js';
 import type { StepFacts } from '../../order/result.js';
+import { isSameForAll } from '../book-text.js';
 import { type Html, html, type Part } from '../html.js';
 import { blockMarkdown, type Links } from '../markdown.js';
 import { endProcedures, stepLabel } from '../step-label.js';
@@ -26,23 +27,72 @@ export function procedurePage(page: Page, entry: Entry, version: Version): strin
     kind: 'procedure',
     title,
     head: drawHead(page, entry, version),
-    body: html`${procedure.status !== 'withdrawn' && drawWork(page, version.variant)}${drawCall(page, version)}${drawChecked(page, version.variant)}`,
+    body: html`${procedure.status !== 'withdrawn' && drawOnce(page, version)}${drawCall(page, version)}${drawChecked(page, version.variant)}`,
   };
   return renderPage(page, frame);
 }
 
-function drawWork(page: Page, variant: Variant): Html {
+/** Links of a page, each remembered as it is asked for. */
+interface AskedLinks {
+  procedure(id: string): string | undefined;
+  givers(state: string): readonly Html[];
+  readonly asked: ReadonlyMap<string, string>;
+}
+
+function linksAsked(page: Page, { id }: ResolvedProcedure): AskedLinks {
+  const asked = new Map<string, string>();
+  const note = (key: string, answer: string): void => void asked.set(key, answer);
+  return {
+    asked,
+    procedure: (other) => {
+      const href = procedureHref(page, other);
+      note(`procedure ${other}`, href ?? '');
+      return href;
+    },
+    givers: (state) => {
+      const links = giverLinks(page, id, state);
+      note(`givers ${state}`, html`${links}`.html);
+      return links;
+    },
+  };
+}
+
+// homes share most of their pages' bodies: drawing each once is most of the speed of a build
+function drawOnce(page: Page, { variant, folder }: Version): Html {
+  const hazards = [...page.site.book.book.hazards.values()];
+  const sameHazards = hazards.every(({ what, harm, avoid }) => [what, harm, avoid].every(isSameForAll));
+  const depth = folder.split('/').length;
+  const key = [page.voice.language, variant.id, depth, sameHazards ? '' : page.home?.folder].join(' ');
+  const drawn = page.site.drawn.get(key) ?? [];
+  for (const { asked, body } of drawn) {
+    const now = linksAsked(page, variant.procedure);
+    for (const question of asked.keys()) askAgain(now, question);
+    if ([...asked].every(([question, answer]) => now.asked.get(question) === answer)) return body;
+  }
+  const links = linksAsked(page, variant.procedure);
+  const body = drawWork(page, variant, links);
+  page.site.drawn.set(key, [...drawn, { asked: links.asked, body }]);
+  return body;
+}
+
+function askAgain(links: AskedLinks, question: string): void {
+  const [kind, id = ''] = question.split(' ');
+  if (kind === 'procedure') links.procedure(id);
+  else links.givers(id);
+}
+
+function drawWork(page: Page, variant: Variant, links: AskedLinks): Html {
   const { voice } = page;
   const { procedure } = variant;
   const facts = factsOf(page, variant);
-  const sources = sourcesOf(page, facts);
+  const sources = sourcesOf(page, facts, links);
   const trail: Trail = { hazards: [] };
   const scope = scopeOf(page, variant);
   const hazards = [...new Set([...procedure.hazards, ...[...facts.values()].flatMap((one) => one.hazards)])];
   return html`${hatching}
-${drawCautions(page, hazards)}${drawReady(procedure, voice)}${drawConditions(variant, { voice, givers: (state) => giverLinks(page, procedure, state) })}<section class="work" id="steps"><h2>${voice.ui('steps')}</h2>
+${drawCautions(page, hazards)}${drawReady(procedure, voice)}${drawConditions(variant, { voice, givers: links.givers })}<section class="work" id="steps"><h2>${voice.ui('steps')}</h2>
 ${drawSteps(scope, sources, trail)}</section>
-${drawLeaves(page, variant)}${drawEnds(page, variant, sources)}${drawProse(page, procedure)}`;
+${drawLeaves(page, variant)}${drawEnds(page, variant, sources)}${drawProse(page, procedure, links)}`;
 }
 
 function factsOf(page: Page, variant: Variant): ReadonlyMap<string, StepFacts> {
@@ -88,14 +138,14 @@ function scopeOf(page: Page, variant: Variant): Scope {
   };
 }
 
-function sourcesOf(page: Page, facts: ReadonlyMap<string, StepFacts>): StepSources {
+function sourcesOf(page: Page, facts: ReadonlyMap<string, StepFacts>, links: AskedLinks): StepSources {
   return {
     facts: (label) => facts.get(label),
     shownStates: strippedStates(facts.values(), page.site.book.world),
     hazard: (id) => findHazard(page, id),
-    procedureHref: (id) => procedureHref(page, id),
+    procedureHref: links.procedure,
     figureHref: (file) => figureHref(page, file),
-    detail: (scope, step) => drawDetail(page, scope, step),
+    detail: (scope, step) => drawDetail(page, scope.procedure, step, links),
   };
 }
 
@@ -108,9 +158,9 @@ function figureHref(page: Page, file: string): string | undefined {
   return page.site.figures.has(file) ? linkToShared(page, file) : undefined;
 }
 
-function giverLinks(page: Page, procedure: ResolvedProcedure, state: string): readonly Html[] {
+function giverLinks(page: Page, procedure: string, state: string): readonly Html[] {
   return (page.home?.entries ?? [])
-    .filter((entry) => entry.id !== procedure.id && entry.procedure.gives === state)
+    .filter((entry) => entry.id !== procedure && entry.procedure.gives === state)
     .map((entry) => html`<a href="${linkTo(page, entry.folder)}">${page.voice.say(entry.procedure.title)}</a>`);
 }
 
@@ -143,21 +193,21 @@ function inLanguage(page: Page, language: string, prose: Html): Html {
   return language === page.voice.language ? prose : html`<div lang="${language}">${prose}</div>`;
 }
 
-function drawDetail(page: Page, { procedure }: Scope, step: ResolvedStep): Part {
+function drawDetail(page: Page, procedure: ResolvedProcedure, step: ResolvedStep, asked: AskedLinks): Part {
   const { sections, language } = proseOf(page, procedure);
   const own = sections.filter((section) => section.step === step.id && section.markdown.trim() !== '');
   if (own.length === 0) return undefined;
-  const links = linksOf(page, procedure);
+  const links = linksOf(page, procedure, asked);
   return inLanguage(page, language, html`${own.map(({ markdown }) => blockMarkdown(markdown, { level: 3, links }))}`);
 }
 
-function drawProse(page: Page, procedure: ResolvedProcedure): Html | undefined {
+function drawProse(page: Page, procedure: ResolvedProcedure, asked: AskedLinks): Html | undefined {
   const { sections, language } = proseOf(page, procedure);
   const free = sections.filter(
     (section) => section.step === undefined && (section.heading !== undefined || section.markdown.trim() !== ''),
   );
   if (free.length === 0) return undefined;
-  const links = linksOf(page, procedure);
+  const links = linksOf(page, procedure, asked);
   const written = free.map(({ heading, depth = 2, markdown }) => {
     const title = heading !== undefined && (depth <= 2 ? html`<h2>${heading}</h2>` : html`<h3>${heading}</h3>`);
     return html`${title}
@@ -168,13 +218,13 @@ ${blockMarkdown(markdown, { level: depth <= 2 ? 2 : 3, links })}
 `;
 }
 
-function linksOf(page: Page, procedure: ResolvedProcedure): Links {
+function linksOf(page: Page, procedure: ResolvedProcedure, asked: AskedLinks): Links {
   return {
     figure: (file) => figureHref(page, file.replace(/^(?:\.{0,2}\/)*/, '')),
     link: (target) => {
       const [file = '', part] = target.split('#');
       const id = file.replace(/^.*\//, '').replace(/\.md$/, '');
-      if (file !== '' && id !== procedure.id) return procedureHref(page, id);
+      if (file !== '' && id !== procedure.id) return asked.procedure(id);
       const step = procedure.steps.find((one) => one.id === part);
       return step && `#${stepAnchor(stepLabel(step))}`;
     },

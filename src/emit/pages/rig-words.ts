@@ -14,7 +14,7 @@ export function describeRig(rig: Rig, machine: Machine | undefined, voice: Voice
     ...[...rig.software].map(([module, versions]) =>
       voice.text('software-is', { module, versions: versions.join(` ${voice.text('or')} `) }),
     ),
-    ...describeSerials(rig, voice),
+    ...describeSerials(rig, machine, voice),
   ].join(', ');
 }
 
@@ -26,8 +26,8 @@ export function optionName(id: string, machine: Machine | undefined, voice: Voic
   return /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 }
 
-function describeSerials(rig: Rig, voice: Voice): readonly string[] {
-  const { from, to } = rig.serials ?? {};
+function describeSerials(rig: Rig, machine: Machine | undefined, voice: Voice): readonly string[] {
+  const { from, to } = innerEnds(rig, machine);
   if (from?.included && to?.included) {
     return [voice.text('serials-between', { from: unbroken(from.serial), to: unbroken(to.serial) })];
   }
@@ -37,14 +37,22 @@ function describeSerials(rig: Rig, voice: Voice): readonly string[] {
   ].filter((text) => text !== undefined);
 }
 
+// an end that is where the machine's own serials end tells nothing apart
+function innerEnds(rig: Rig, machine: Machine | undefined): NonNullable<Rig['serials']> {
+  const { from, to } = rig.serials ?? {};
+  const isFirst = from?.included && from.serial === machine?.serials?.from;
+  const isLast = to?.included && to.serial === machine?.serials?.to;
+  return { ...(from && !isFirst && { from }), ...(to && !isLast && { to }) };
+}
+
 // a serial reads as one: its hyphens do not break a line
 function unbroken(serial: string): string {
   return serial.replaceAll('-', '\u2011');
 }
 
 /** The part of an address that tells a rig apart: `with-lateral-tilt-display-4.2-from-70-00300`; empty for any rig. */
-export function rigAddress(rig: Rig): string {
-  const { from, to } = rig.serials ?? {};
+export function rigAddress(rig: Rig, machine: Machine): string {
+  const { from, to } = innerEnds(rig, machine);
   return [
     ...[...rig.options].map(([id, fitted]) => `${fitted ? 'with' : 'without'}-${id}`),
     ...[...rig.software].map(([module, versions]) => `${module}-${versions.join('-')}`),

@@ -95,22 +95,27 @@ function homeOf(
     const list = byProcedure.get(variant.procedure.id) ?? [];
     byProcedure.set(variant.procedure.id, [...list, { variant, rigs }]);
   }
-  const entries = [...byProcedure].map(([id, list]) => entryOf(id, folder, list));
+  const entries = [...byProcedure].map(([id, list]) => entryOf(id, { folder, machine }, list));
   const keys = [machine.id, header.id, header.type.value];
   return { machine, header, folder, keys, entries: inOrder(entries, book) };
 }
 
-function entryOf(id: string, home: string, list: readonly { variant: Variant; rigs: readonly Rig[] }[]): Entry {
-  const folder = `${home}${id}/`;
+function entryOf(
+  id: string,
+  home: Pick<Home, 'folder' | 'machine'>,
+  list: readonly { variant: Variant; rigs: readonly Rig[] }[],
+): Entry {
+  const { machine } = home;
+  const folder = `${home.folder}${id}/`;
   const versions = list.map(({ variant, rigs }) => {
-    const address = list.length === 1 ? '' : rigs[0] === undefined ? '' : rigAddress(rigs[0]);
+    const address = list.length === 1 || rigs[0] === undefined ? '' : rigAddress(rigs[0], machine);
     return { variant, rigs, folder: address === '' ? folder : `${folder}${address}/`, code: '' };
   });
   const [first, ...rest] = versions;
   if (!first) throw new Error(`The procedure ${id} has no version`);
   const folders = new Set(versions.map((version) => version.folder));
   if (folders.size < versions.length || (versions.length > 1 && folders.has(folder))) {
-    throw new Error(`Versions of ${id} in ${home} cannot be told apart`);
+    throw new Error(`Versions of ${id} in ${home.folder} cannot be told apart`);
   }
   return { id, procedure: first.variant.procedure, folder, versions: [first, ...rest] };
 }

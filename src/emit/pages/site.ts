@@ -2,7 +2,7 @@
 
 import type { ResolvedBook } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
-import { buildSearch } from '../search/build-index.js';
+import { buildSearch } from '../search/search-files.js';
 import { voiceFor } from '../voice.js';
 import { hasInterface } from '../words/interface.js';
 import { chooserPage } from './chooser-page.js';
@@ -37,6 +37,7 @@ export function emitSite(book: ResolvedBook, input: SiteInput = {}): Map<string,
     languages: [first, ...others.filter(hasInterface)],
     proofs: input.proofs ?? new Map(),
     figures: new Set(input.figures?.keys()),
+    drawn: new Map(),
   };
   const files: Files = new Map();
   for (const [path, bytes] of input.assets ?? []) files.set(`assets/${path}`, bytes);
@@ -65,10 +66,10 @@ function emitLanguage(site: Site, language: string, files: Files): void {
     write(`${home.folder}symptoms.html`, home, (page) => symptomsPage(page, home));
     write(`${home.folder}changes.html`, home, (page) => changesPage(page, home));
     write(`${home.folder}values.html`, home, (page) => valuesPage(page, home));
-    const search = buildSearch(home, site.book.book.terms, voice);
+    const search = buildSearch(home, site.book, voice);
     const folder = languageFolder(site, language) + home.folder;
     files.set(`${folder}search.json`, JSON.stringify(search.main));
-    files.set(`${folder}search-steps.json`, JSON.stringify(search.steps));
+    files.set(`${folder}search-details.json`, JSON.stringify(search.details));
     for (const entry of home.entries) emitEntry(entry, home, write);
   }
 }

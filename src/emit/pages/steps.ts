@@ -7,7 +7,7 @@ import { type Html, html, type Part, trusted } from '../html.js';
 import { stepLabel } from '../step-label.js';
 import type { Voice } from '../voice.js';
 import { drawHazard, type HazardWords, worstFirst } from './hazards.js';
-import { drawStrip, sayCondition, sayPlace } from './states.js';
+import { drawStrip, plainCondition, sayCondition, sayPlace } from './states.js';
 import { drawAdjuster, drawValue, drawWorksheet } from './values.js';
 import { type Scope, sayBranch, sayNext, sayTarget, stepAnchor, stepLink } from './ways.js';
 
@@ -27,6 +27,7 @@ export interface StepSources {
 export interface Trail {
   hazards: readonly string[];
   facts?: StepFacts | undefined;
+  needs?: string;
 }
 
 /** The list of a procedure's steps. `trail` runs on from one list into those nested in it. */
@@ -64,7 +65,7 @@ function body(step: ResolvedStep, label: string, { scope, sources, trail, strip 
   const detail = sources.detail(scope, step);
   return html`<div class="step-body">
 <p class="step-number"><a href="#${stepAnchor(label)}">${voice.text('step', { label })}</a>${marks(step, scope)}</p>
-${strip}${needs(step, scope)}${energized(step, voice)}${anyOrder(step, scope)}
+${strip}${needs(step, scope, trail)}${energized(step, voice)}${anyOrder(step, scope)}
 ${step.run ? runTitle(step, scope, sources) : html`<p class="do">${voice.say(step.do ?? step.ask)}</p>`}
 ${figure(step, sources, voice)}${durations(step, voice)}${step.note && html`<p class="note">${voice.ui('note')} ${voice.say(step.note)}</p>`}
 ${step.measure.map((id) => drawMeasured(id, scope))}${adjusters(step, scope)}${marking(step, voice)}
@@ -84,8 +85,12 @@ function marks(step: ResolvedStep, { procedure, voice, world }: Scope): readonly
     .map((mark) => html` <span class="mark">${mark}</span>`);
 }
 
-function needs({ needs: conditions }: ResolvedStep, { voice, world }: Scope): Html | undefined {
-  if (conditions.length === 0) return undefined;
+// conditions that stay the same from step to step are said once; the strip goes on showing them
+function needs({ needs: conditions }: ResolvedStep, { voice, world }: Scope, trail: Trail): Html | undefined {
+  const asked = conditions.map((condition) => plainCondition(condition, world, voice)).join(' · ');
+  const same = asked === trail.needs;
+  trail.needs = asked;
+  if (asked === '' || same) return undefined;
   const items = conditions.map(
     (condition, i) => html`${i > 0 && ' · '}<span>${sayCondition(condition, world, voice)}</span>`,
   );
@@ -121,15 +126,22 @@ function runTitle(step: ResolvedStep, { voice }: Scope, sources: StepSources): H
 function figure({ figure: picture }: ResolvedStep, sources: StepSources, voice: Voice): Html | undefined {
   const href = picture && sources.figureHref(picture.file);
   if (!picture || href === undefined) return undefined;
-  return html`<img class="figure" src="${href}" alt="${voice.plain(picture.alt)}" loading="lazy">
+  return html`<img class="figure" src="${href}" alt="${voice.plain(picture.alt)}">
 `;
 }
 
-function durations({ hold, wait }: ResolvedStep, voice: Voice): readonly Html[] {
+// a text that says how long itself is not said it again
+function durations({ hold, wait, do: words }: ResolvedStep, voice: Voice): readonly Html[] {
+  const said = plainSpaces(voice.plain(words));
   const lines = [hold && ([voice.ui('hold'), hold.text] as const), wait && ([voice.ui('wait'), wait.text] as const)];
   return lines
     .filter((line) => line !== undefined)
+    .filter(([, text]) => !said.includes(plainSpaces(voice.number(text))))
     .map(([word, text]) => html`<p class="duration">${word} <b class="limits-inline">${voice.number(text)}</b></p>`);
+}
+
+function plainSpaces(text: string): string {
+  return text.replaceAll('\u00a0', ' ');
 }
 
 function drawMeasured(id: string, { procedure, voice }: Scope): Html {
@@ -187,10 +199,10 @@ function outcomes(step: ResolvedStep, scope: Scope): Html | undefined {
     const because = branch.because && html`${voice.say(branch.because)} `;
     const icon = icons[outcome === 'unsure' ? 'unsure' : 'outside'];
     return [
-      html`<li>${icon}<span><b>${voice.ui(outcome)}</b> ${because}${sentence(sayBranch(branch, scope))}</span></li>`,
+      html`<li>${icon}<span><b>${voice.ui(outcome)}:</b> ${because}${sentence(sayBranch(branch, scope))}</span></li>`,
     ];
   });
-  return html`<ul class="ways"><li>${icons.inside}<span><b>${voice.ui('inside')}</b> ${sentence(sayNext(step, scope))}</span></li>${rows}</ul>
+  return html`<ul class="ways"><li>${icons.inside}<span><b>${voice.ui('inside')}:</b> ${sentence(sayNext(step, scope))}</span></li>${rows}</ul>
 `;
 }
 
@@ -198,7 +210,7 @@ function answers(step: ResolvedStep, scope: Scope): Html | undefined {
   if (step.answers.length === 0) return undefined;
   const rows = step.answers.map(
     ({ label, branch }) =>
-      html`<li><span><b>${scope.voice.say(label)}</b> ${sentence(sayBranch(branch, scope))}</span></li>`,
+      html`<li><span><b>${scope.voice.say(label)}:</b> ${sentence(sayBranch(branch, scope))}</span></li>`,
   );
   return html`<ul class="ways answers">${rows}</ul>
 `;

@@ -2,7 +2,7 @@
 // expectations that fail, readings that fail, and procedures that find faults.
 
 import type { ReadingOutcome } from '../../model/procedure.js';
-import type { ResolvedProcedure, ResolvedStep } from '../../model/resolved.js';
+import type { ResolvedCondition, ResolvedProcedure, ResolvedStep } from '../../model/resolved.js';
 import type { Words } from '../../model/text.js';
 import { stepLabel } from '../step-label.js';
 import type { Entry, Home, Version } from './site-map.js';
@@ -20,6 +20,8 @@ export interface Symptom {
   readonly outcome?: ReadingOutcome;
   /** Why: what the branch says, or the condition that was missed. */
   readonly cause?: Words;
+  /** The condition that was missed. */
+  readonly condition?: ResolvedCondition;
   /** How the condition is shown. */
   readonly look?: Words;
   readonly entry: Entry;
@@ -44,6 +46,7 @@ export function symptomsOf(home: Home): readonly Symptom[] {
           symptom.limits,
           symptom.outcome,
           symptom.cause,
+          symptom.condition && testKey(symptom.condition),
         ]);
         if (seen.has(key)) continue;
         seen.add(key);
@@ -60,13 +63,13 @@ function* ofVersion(entry: Entry, version: Version): Iterable<Symptom> {
   if (procedure.kind === 'fault-finding') {
     yield { ...at, kind: 'work', sign: procedure.title, cause: procedure.summary, anchor: '' };
   }
-  for (const [i, { ifMissed, words, shownBy }] of procedure.requires.entries()) {
+  for (const [i, { ifMissed, condition, shownBy }] of procedure.requires.entries()) {
     if (!ifMissed) continue;
     yield {
       ...at,
       kind: 'seen',
       sign: ifMissed,
-      cause: words,
+      condition,
       ...(shownBy && { look: shownBy }),
       anchor: `first-${i + 1}`,
     };
@@ -94,6 +97,10 @@ function* ofStep(
       yield { ...at, kind: 'reading', sign: value.label, limits, outcome, ...(branch.because && { cause }), anchor };
     }
   }
+}
+
+function testKey({ state, test }: ResolvedCondition): string {
+  return `${state} ${test.kind === 'words' ? test.words.join(' ') : test.kind === 'limits' ? test.text : ''}`;
 }
 
 /** The address of a sign, below the site; leads to the choice of version where there are several. */

@@ -89,7 +89,7 @@ ${watched && html`<p class="watch">${voice.ui('turn-watch')}: ${voice.say(watche
 <dl class="pairs">
 ${adjuster.positive && pair(voice.ui('turn-positive'), voice.say(adjuster.positive))}
 ${effects(adjuster, procedure, voice)}
-${pair(voice.ui('turn-range'), html`${voice.number(adjuster.shown.range)}`)}
+${pair(voice.ui('turn-range'), voice.ui('turn-from', { range: voice.number(adjuster.shown.range) }))}
 ${adjuster.shown.smallest !== undefined && pair(voice.ui('turn-smallest'), html`${voice.number(adjuster.shown.smallest)}`)}
 </dl>
 </div>
@@ -120,8 +120,9 @@ export function drawWorksheet(worksheet: ResolvedWorksheet, voice: Voice): Html 
   const rows = Array.from({ length: Math.min(worksheet.rows.min, 40) }, (_, i) => i + 1);
   return html`<div class="worksheet">
 <p class="value-label">${worksheet.label ? voice.say(worksheet.label) : voice.ui('worksheet')} <span class="aside">(${rowCount(worksheet, voice)})</span></p>
+<dl class="pairs">${worksheet.columns.map((column) => pair(voice.say(column.label), html`${columnNotes(column, voice).join(', ')}`))}</dl>
 <div class="scroll" tabindex="0" role="group" aria-label="${worksheet.label ? voice.plain(worksheet.label) : voice.text('worksheet')}"><table>
-<thead><tr><th scope="col">${voice.ui('row')}</th>${worksheet.columns.map((column) => html`<th scope="col">${columnHead(column, voice)}</th>`)}</tr></thead>
+<thead><tr><th scope="col">${voice.ui('row')}</th>${worksheet.columns.map((column) => html`<th scope="col">${voice.say(column.label)}${column.unit && column.unit.symbol !== '' && `, ${column.unit.symbol}`}</th>`)}</tr></thead>
 <tbody>${rows.map((row) => html`<tr><th scope="row">${row}</th>${worksheet.columns.map(() => html`<td></td>`)}</tr>`)}</tbody>
 </table></div>
 ${worksheet.results.length > 0 && html`<dl class="pairs results">${worksheet.results.map((result) => pair(voice.say(result.label), html`<b class="limits-inline">${result.shown === undefined ? result.unit.symbol : voice.number(result.shown)}</b>`))}</dl>`}
@@ -129,15 +130,15 @@ ${worksheet.results.length > 0 && html`<dl class="pairs results">${worksheet.res
 `;
 }
 
-function columnHead(column: ResolvedWorksheet['columns'][number], voice: Voice): Html {
-  const { label, unit, choices, from, instrument } = column;
-  const asides = [
+// what goes into a column: unit, what there is to choose from, what it is read with
+function columnNotes(column: ResolvedWorksheet['columns'][number], voice: Voice): readonly string[] {
+  const { unit, choices, from, instrument } = column;
+  return [
+    choices?.join(` ${voice.text('or')} `),
     unit && unit.symbol !== '' && unit.symbol,
-    choices?.join(' / '),
     instrument && voice.plain(instrument.label),
     from && voice.text('column-worked-out'),
   ].filter((part): part is string => typeof part === 'string');
-  return html`${voice.say(label)}${asides.length > 0 && html` <span class="aside">${asides.join(', ')}</span>`}`;
 }
 
 function rowCount({ rows }: ResolvedWorksheet, voice: Voice): Html {

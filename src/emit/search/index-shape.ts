@@ -1,12 +1,22 @@
-// The shape of a home's search index as a file: written at build time, read in the browser.
-
-import type { AsPlainObject } from 'minisearch';
+// The shape of a home's search as a file: written at build time, read in the browser. It holds lines, not a finished
+// index: a phone indexes a thousand lines sooner than it fetches the index of them (8.9 kB against 3.9 kB for the lines
+// of sixteen procedures, compressed).
 
 /** What a hit is: a title, a symptom, a check value, a condition, a step. */
 export type LineKind = 't' | 's' | 'v' | 'n' | 'p';
 
-/** A line that can be found: kind, which procedure, its text, part of the page to open, and what is shown beside it. */
-export type Line = readonly [kind: LineKind, procedure: number, text: string, anchor: string, extra: string];
+/**
+ * A line that can be found: kind, place of its procedure, its text, what to open below the procedure's folder, what is
+ * shown beside it (for a step: its number), and words that find it without being shown.
+ */
+export type Line = readonly [
+  kind: LineKind,
+  procedure: number,
+  text: string,
+  anchor: string,
+  extra: string,
+  also?: string,
+];
 
 /** A procedure as results show it: title and folder below the home. */
 export type Target = readonly [title: string, folder: string];
@@ -21,6 +31,4 @@ export interface SearchFile {
   readonly synonyms: readonly Synonym[];
   /** Words for the kinds of lines in the page's language; `{label}` stands for a step's number. */
   readonly kinds: Readonly<Record<LineKind, string>>;
-  /** What minisearch writes of itself; ids are places in `lines`. */
-  readonly index: AsPlainObject;
 }

@@ -1,8 +1,9 @@
 // What can be found on a home: titles, symptoms, check values with their limits, conditions, steps. One line is one hit.
 
-import type { ResolvedProcedure, ResolvedStep } from '../../model/resolved.js';
+import type { ResolvedProcedure, World } from '../../model/resolved.js';
 import { describeRig } from '../pages/rig-words.js';
 import type { Entry, Home, Version } from '../pages/site-map.js';
+import { plainCondition } from '../pages/states.js';
 import { type Symptom, symptomsOf } from '../pages/symptoms.js';
 import { stepAnchor } from '../pages/ways.js';
 import { stepLabel } from '../step-label.js';
@@ -10,73 +11,72 @@ import type { Voice } from '../voice.js';
 import { quantityWords } from '../words/quantities.js';
 import type { Line, LineKind } from './index-shape.js';
 
-/** A line, and words that find it without being shown. */
-export interface SearchLine {
-  readonly line: Line;
-  readonly also: string;
+/** Who tells the lines: in which language, of which states. */
+export interface Teller {
+  readonly voice: Voice;
+  readonly world: World;
 }
 
-/** All lines of a home but its steps: what a phone fetches first. */
-export function mainLines(home: Home, voice: Voice): readonly SearchLine[] {
+/** Titles, symptoms and check values of a home: what a phone fetches first. */
+export function mainLines(home: Home, teller: Teller): readonly Line[] {
+  const { voice } = teller;
   const symptoms = symptomsOf(home);
   return home.entries.flatMap((entry, i) => [
-    { line: ['t', i, voice.plain(entry.procedure.title), '', ''] as const, also: voice.plain(entry.procedure.summary) },
+    ['t', i, voice.plain(entry.procedure.title), '', voice.plain(entry.procedure.summary)] as const,
     ...symptoms
       .filter((symptom) => symptom.entry === entry && symptom.kind === 'seen')
-      .map((symptom) => symptomLine(symptom, i, voice)),
-    ...byVersion(home, entry, voice, (version) => valueLines(version, i, voice)),
-    ...byVersion(home, entry, voice, (version) => needLines(version, i, voice)),
+      .map((symptom) => symptomLine(symptom, i, teller)),
+    ...byVersion(entry, { home, voice }, (version) => valueLines(version, i, voice)),
   ]);
 }
 
-/** The steps of a home: fetched once the page is there. */
-export function stepLines(home: Home, voice: Voice): readonly SearchLine[] {
-  return home.entries.flatMap((entry, i) =>
-    byVersion(home, entry, voice, (version) => stepsOf(version.variant.procedure, i, voice)),
-  );
+/** Conditions and steps of a home: fetched once the first answers can be given. */
+export function detailLines(home: Home, { voice }: Teller): readonly Line[] {
+  return home.entries.flatMap((entry, i) => [
+    ...byVersion(entry, { home, voice }, (version) => needLines(version, i, voice)),
+    ...byVersion(entry, { home, voice }, (version) => stepLines(version.variant.procedure, i, voice)),
+  ]);
 }
 
-function symptomLine(symptom: Symptom, procedure: number, voice: Voice): SearchLine {
+function symptomLine(symptom: Symptom, procedure: number, { voice, world }: Teller): Line {
   const sign = voice.plain(symptom.sign);
   const text = symptom.not ? voice.text('symptom-not-seen', { expect: sign }) : sign;
-  const cause =
-    symptom.cause && symptom.not !== true
-      ? `${voice.text('symptom-first')} ${voice.plain(symptom.cause)}`
-      : voice.plain(symptom.cause);
+  const cause = symptom.condition
+    ? `${voice.text('symptom-first')} ${plainCondition(symptom.condition, world, voice)}. ${voice.plain(symptom.look)}`
+    : voice.plain(symptom.cause);
   const anchor = symptom.entry.versions.length > 1 ? '' : `#${symptom.anchor}`;
-  return { line: ['s', procedure, text, anchor, cause], also: voice.plain(symptom.look) };
+  return ['s', procedure, text, anchor, cause.trim()];
 }
 
-function valueLines({ variant }: Version, procedure: number, voice: Voice): readonly SearchLine[] {
+function valueLines({ variant }: Version, procedure: number, voice: Voice): readonly Line[] {
   const { steps, values } = variant.procedure;
   return values.map((value) => {
     const step = steps.find(({ measure }) => measure.includes(value.id));
     const limits = value.shown.acceptance ?? value.shown.tolerance;
     const anchor = step ? `#${stepAnchor(stepLabel(step))}` : '';
     const quantity = value.quantity === undefined ? '' : quantityWords(value.quantity);
-    const also = `${quantity} ${voice.plain(value.instrument?.label)}`;
     const shown = limits === undefined ? '' : voice.number(limits);
-    return { line: ['v', procedure, voice.plain(value.label), anchor, shown] as const, also };
+    const also = `${quantity} ${voice.plain(value.instrument?.label)}`;
+    return ['v', procedure, voice.plain(value.label), anchor, shown, also.trim()];
   });
 }
 
-function needLines({ variant }: Version, procedure: number, voice: Voice): readonly SearchLine[] {
-  return variant.procedure.requires.map(({ words, shownBy }, i) => ({
-    line: ['n', procedure, voice.plain(words), `#first-${i + 1}`, voice.plain(shownBy)] as const,
-    also: '',
-  }));
+function needLines({ variant }: Version, procedure: number, voice: Voice): readonly Line[] {
+  return variant.procedure.requires.map(({ words, shownBy }, i) => [
+    'n',
+    procedure,
+    voice.plain(words),
+    `#first-${i + 1}`,
+    voice.plain(shownBy),
+  ]);
 }
 
-function stepsOf(procedure: ResolvedProcedure, place: number, voice: Voice): readonly SearchLine[] {
-  return procedure.steps.flatMap((step) => {
+function stepLines(procedure: ResolvedProcedure, place: number, voice: Voice): readonly Line[] {
+  return procedure.steps.flatMap((step): readonly Line[] => {
     const text = voice.plain(step.do ?? step.ask ?? step.run?.title);
-    return text === '' ? [] : [{ line: lineOfStep(step, place, text), also: voice.plain(step.expect) }];
+    const label = stepLabel(step);
+    return text === '' ? [] : [['p', place, text, `#${stepAnchor(label)}`, label, voice.plain(step.expect)]];
   });
-}
-
-function lineOfStep(step: ResolvedStep, procedure: number, text: string): Line {
-  const label = stepLabel(step);
-  return ['p', procedure, text, `#${stepAnchor(label)}`, label];
 }
 
 /**
@@ -84,28 +84,26 @@ function lineOfStep(step: ResolvedStep, procedure: number, text: string): Line {
  * the choice; any other leads to its version and says which that is.
  */
 function byVersion(
-  home: Home,
   entry: Entry,
-  voice: Voice,
-  linesOf: (version: Version) => readonly SearchLine[],
-): readonly SearchLine[] {
+  { home, voice }: { readonly home: Home; readonly voice: Voice },
+  linesOf: (version: Version) => readonly Line[],
+): readonly Line[] {
   const { versions } = entry;
   if (versions.length === 1) return linesOf(versions[0]);
   const all = versions.map((version) => ({ version, lines: linesOf(version) }));
-  const key = ({ line: [kind, , text, , extra] }: SearchLine): string => JSON.stringify([kind, text, extra]);
+  const key = ([kind, , text, , extra]: Line): string => JSON.stringify([kind, text, extra]);
   const counts = new Map<string, number>();
   for (const { lines } of all) for (const one of new Set(lines.map(key))) counts.set(one, (counts.get(one) ?? 0) + 1);
   const done = new Set<string>();
   return all.flatMap(({ version, lines }) =>
-    lines.flatMap((one): readonly SearchLine[] => {
-      const [kind, procedure, text, anchor, extra] = one.line;
-      const shared = counts.get(key(one)) === versions.length;
-      if (shared && done.has(key(one))) return [];
-      done.add(key(one));
-      if (shared) return [{ ...one, line: [kind, procedure, text, '', extra] }];
+    lines.flatMap((line): readonly Line[] => {
+      const [kind, procedure, text, anchor, extra, also = ''] = line;
+      const shared = counts.get(key(line)) === versions.length;
+      if (shared && done.has(key(line))) return [];
+      done.add(key(line));
+      if (shared) return [[kind, procedure, text, '', extra, also]];
       const which = version.rigs.map((rig) => describeRig(rig, home.machine, voice)).join(`; ${voice.text('or')} `);
-      const folder = version.folder.slice(entry.folder.length);
-      return [{ ...one, line: [kind, procedure, `${text} (${which})`, folder + anchor, extra] }];
+      return [[kind, procedure, `${text} (${which})`, version.folder.slice(entry.folder.length) + anchor, extra, also]];
     }),
   );
 }

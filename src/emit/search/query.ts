@@ -11,13 +11,32 @@ interface Indexed {
   readonly also: string;
 }
 
-/** How lines are indexed: the build and the browser must agree on it. */
-export const indexOptions: Options<Indexed> = {
+/** A file whose lines can be asked. */
+export interface SearchPart {
+  readonly file: SearchFile;
+  readonly index: MiniSearch<Indexed>;
+}
+
+const options: Options<Indexed> = {
   fields: ['text', 'also'],
   storeFields: [],
   tokenize: (text) => tokenize(text).map(({ word }) => word),
   processTerm: (term) => (isSilent(term) ? null : term),
 };
+
+/** Indexes the lines of a file: a few milliseconds for a thousand of them. */
+export function indexFile(file: SearchFile): SearchPart {
+  const index = new MiniSearch<Indexed>(options);
+  // the number of a step is shown beside it and is no word of it
+  index.addAll(
+    file.lines.map(([kind, , text, , extra, also = ''], id) => ({
+      id,
+      text,
+      also: kind === 'p' ? also : `${extra} ${also}`,
+    })),
+  );
+  return { file, index };
+}
 
 export interface Hit {
   readonly line: Line;
@@ -44,18 +63,12 @@ const kindWeight: Readonly<Record<Line[0], number>> = { t: 1.15, s: 1.05, v: 1.0
 
 const linesShown = 3;
 
-interface Part {
-  readonly file: SearchFile;
-  readonly index: MiniSearch<Indexed>;
-}
+/** A procedure with less than this share of the best one's score is no answer. */
+const worthShowing = 0.4;
 
-/** Makes a search over the files of one home; the second may be added once it is there by making it anew. */
-export function openSearch(files: readonly SearchFile[]): Search {
-  const parts = files.map((file) => ({
-    file,
-    index: MiniSearch.loadJS<Indexed>(file.index, indexOptions),
-  }));
-  const synonyms = files.flatMap((file) => file.synonyms);
+/** A search over the files of one home. */
+export function openSearch(parts: readonly SearchPart[]): Search {
+  const synonyms = parts.flatMap(({ file }) => file.synonyms);
   return (query, most = 20) => {
     const found = new Map<number, ScoredGroup>();
     for (const words of rephrase(queryWords(query), synonyms)) {
@@ -64,7 +77,9 @@ export function openSearch(files: readonly SearchFile[]): Search {
         if (!other || other.score < group.score) found.set(group.procedure, group);
       }
     }
-    return [...found.values()].sort((a, b) => b.score - a.score || a.procedure - b.procedure).slice(0, most);
+    const groups = [...found.values()].sort((a, b) => b.score - a.score || a.procedure - b.procedure);
+    const least = worthShowing * (groups[0]?.score ?? 0);
+    return groups.filter(({ score }) => score >= least).slice(0, most);
   };
 }
 
@@ -79,7 +94,7 @@ interface LineMatch {
   readonly met: Set<string>;
 }
 
-function ask(parts: readonly Part[], words: readonly Token[]): readonly ScoredGroup[] {
+function ask(parts: readonly SearchPart[], words: readonly Token[]): readonly ScoredGroup[] {
   const matches = new Map<Line, LineMatch>();
   const weights = new Map<string, number>();
   const total = parts.reduce((sum, { file }) => sum + file.lines.length, 0);
@@ -93,7 +108,12 @@ function ask(parts: readonly Part[], words: readonly Token[]): readonly ScoredGr
 }
 
 /** Adds what one word meets to the lines; gives how many lines it met. */
-function meet({ file, index }: Part, { word, code }: Token, last: boolean, matches: Map<Line, LineMatch>): number {
+function meet(
+  { file, index }: SearchPart,
+  { word, code }: Token,
+  last: boolean,
+  matches: Map<Line, LineMatch>,
+): number {
   const distance = code || word.length < 4 ? 0 : word.length < 6 ? 1 : 2;
   const results = index.search(word, {
     tokenize: (text) => [text],

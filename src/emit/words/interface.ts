@@ -20,7 +20,8 @@ const place = /\{([a-z]+)\}/g;
 
 /** The interface's word for a key as plain text. A language without a table reads English. */
 export function wordFor(language: string, key: UiKey, parts: Readonly<Record<string, string | number>> = {}): string {
-  return rawWord(language, key).replaceAll(place, (_, name: string) => String(partOf(parts, name, key)));
+  const raw = rawWord(language, key);
+  return raw.includes('{') ? raw.replaceAll(place, (_, name: string) => String(partOf(parts, name, key))) : raw;
 }
 
 /** The same, with HTML in its places. */
