@@ -135,6 +135,11 @@ describe('reading', () => {
       'none',
       '[[a]]',
       '[{ a: b }]',
+      '[{ a: b }, { a: b }]',
+      '[{ valueOf: 1 }, { valueOf: 1 }]',
+      '{ constructor: 1, toString: [] }',
+      '[a, a]',
+      '[[], []]',
       '{ a: { b: c } }',
       '{ en: a, es: b }',
       '{ es: b }',
@@ -214,6 +219,18 @@ describe('a book', () => {
     expect(readBook(new Map(), new Set(), unreadable)).toEqual({ value: undefined, diagnostics: [] });
     const { value } = readBook(sourcesOf(englishFiles), new Set(), new Set(['wrong/odd.md']));
     expect(value?.unread).toEqual(new Set(['wrong/odd.md']));
+  });
+
+  it('may have keys that are called as methods are', () => {
+    const states =
+      'states:\n  a: { is: [{ valueOf: x }, { toString: y }, { __proto__: z }] }\n  constructor: { is: ["off"] }\n';
+    const files = new Map([...englishFiles, ['states.yaml', states] as const]);
+    expect(placesOf(read(files).diagnostics, files)).toEqual([]);
+    expect(
+      read(files)
+        .book.states.get('a')
+        ?.values.map(({ id }) => id.value),
+    ).toEqual(['valueOf', 'toString', '__proto__']);
   });
 
   it('goes on past a key that is given twice', () => {
