@@ -1,72 +1,9 @@
-// The faults that working out a book can meet: their codes, and how the same fault in many rigs becomes one diagnostic.
+// The faults that working out a book can meet: how the same fault in many rigs becomes one diagnostic.
 
-import { byPlace, type Diagnostic, diagnose, type Severity } from '../diagnostic/diagnostic.js';
+import { byPlace, type Diagnostic, diagnose } from '../diagnostic/diagnostic.js';
 import { rigLabel } from '../model/rig.js';
+import { type ResolveCode, resolveCodes } from './codes.js';
 import { completeRigs, type PartialRig } from './facets.js';
-
-/** Every code that this phase reports, with its severity. */
-export const resolveCodes = {
-  'acceptance-empty': 'error',
-  'ambiguous-software': 'error',
-  'applies-in-part': 'hint',
-  'applies-to-nothing': 'error',
-  'choice-ambiguous': 'error',
-  'choice-not-covered': 'error',
-  'circular-conditions': 'error',
-  'circular-parameter': 'error',
-  'circular-run': 'error',
-  'circular-value': 'error',
-  'depends-on-rig': 'error',
-  'duplicate-id': 'error',
-  'gives-without-validity': 'error',
-  'header-does-not-fit': 'error',
-  'limits-empty': 'error',
-  'limits-reversed': 'error',
-  'limits-without-quantity': 'error',
-  'missing-parameter': 'error',
-  'missing-target': 'error',
-  'missing-unit': 'error',
-  'missing-value': 'error',
-  'missing-word': 'error',
-  'mixed-choice': 'error',
-  'not-a-single-number': 'error',
-  'number-without-value': 'error',
-  'only-for-nothing': 'warning',
-  'placeholder-without-value': 'error',
-  'run-does-not-apply': 'error',
-  'serial-outside-machine': 'warning',
-  'serials-reversed': 'error',
-  'too-many-rigs': 'error',
-  'unit-mismatch': 'error',
-  'unknown-adjuster': 'error',
-  'unknown-choice-key': 'error',
-  'unknown-conditions': 'error',
-  'unknown-event': 'error',
-  'unknown-figure': 'error',
-  'unknown-hazard': 'error',
-  'unknown-header': 'error',
-  'unknown-instrument': 'error',
-  'unknown-job': 'warning',
-  'unknown-machine': 'error',
-  'unknown-option': 'error',
-  'unknown-parameter': 'error',
-  'unknown-place': 'error',
-  'unknown-placeholder': 'error',
-  'unknown-procedure': 'error',
-  'unknown-quantity': 'error',
-  'unknown-rig': 'error',
-  'unknown-software': 'error',
-  'unknown-state': 'error',
-  'unknown-state-value': 'error',
-  'unknown-step': 'error',
-  'unknown-tool': 'error',
-  'unknown-unit': 'error',
-  'unknown-value': 'error',
-  'unreadable-accuracy': 'error',
-  'unused-choice-entry': 'warning',
-} as const satisfies Readonly<Record<string, Severity>>;
-
-export type ResolveCode = keyof typeof resolveCodes;
 
 /**
  * A fault as it was met for one rig. `{about}` in the message stands for `about`: the same fault that several rigs meet

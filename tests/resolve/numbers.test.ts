@@ -124,6 +124,27 @@ describe('check values', () => {
     expect(worked.diagnostics[0]?.rigs).toEqual([]);
   });
 
+  it.each([
+    ['2.6 V / (1 - 1) to 3.4 V', 'number-without-value: (1 - 1)'],
+    ['sqrt(-4) * 1 V to 3.4 V', 'number-without-value: -4'],
+  ])('%s has no value', (text, found) => {
+    expect(workOut(inLearn([travel, `limits: ${text}`])).found).toEqual([found]);
+  });
+
+  it('cannot calculate with a parameter that has one end alone', () => {
+    const worked = workOut({
+      'machines/tarn-40.yaml': [
+        ['  sensor_reads: 0.25 to 4.75 V', '  sensor_reads: 0.25 to 4.75 V\n  supply: at least 4.9 V'],
+      ],
+      'machines/tarn-60.yaml': [
+        ['  sensor_reads: 0.25 to 4.75 V', '  sensor_reads: 0.25 to 4.75 V\n  supply: 4.9 to 5.1 V'],
+      ],
+      [learn]: [[travel, 'limits: 0.5 * machine.supply to 3.4 V']],
+    });
+    expect(worked.found).toEqual(['number-without-value: machine.supply']);
+    expect(worked.diagnostics[0]?.rigs).toEqual(['tarn-40+row-12x20']);
+  });
+
   it('offers reversed limits the right way round', () => {
     const [diagnostic] = workOut(inLearn([travel, 'limits: 3.4 to 2.6 V'])).diagnostics;
     expect(diagnostic?.fixes?.[0]?.title).toBe('Write `2.6 to 3.4 V`');
@@ -137,7 +158,7 @@ describe('check values', () => {
 
   it('wants a unit from somewhere', () => {
     const worked = workOut(inLearn(['steps:\n', '  odd:\n    label: An odd one\n    quantity: length\nsteps:\n']));
-    expect(worked.found).toEqual(['missing-unit: odd']);
+    expect(worked.found).toEqual(['value-without-unit: odd']);
   });
 
   it('shows both systems where the unit has two', () => {

@@ -60,7 +60,7 @@ describe('steps', () => {
         [park, `  - { id: read-tilt, do: Read it., measure: tilt, when: { outside: call-service } }\n${park}`],
       ),
     );
-    expect(worked.found).toEqual(['missing-value: tilt']);
+    expect(worked.found).toEqual(['value-not-on-rig: tilt']);
     expect(worked.diagnostics[0]?.rigs).toEqual(['tarn-40+row-12x20~lateral-tilt', 'tarn-60+row-12x20']);
   });
 
@@ -91,7 +91,7 @@ describe('steps', () => {
       ]),
     );
     // and then tarn-60 has no use for its entry of the choice
-    expect(worked.found).toEqual(['unused-choice-entry: tarn-60', 'missing-value: raised']);
+    expect(worked.found).toEqual(['unused-choice-entry: tarn-60', 'value-not-on-rig: raised']);
     expect(worked.diagnostics[1]?.rigs).toEqual(['tarn-40+row-12x20~lateral-tilt', 'tarn-60+row-12x20']);
   });
 

@@ -5,7 +5,8 @@ import type { Book } from '../../model/book.js';
 import type { Procedure } from '../../model/procedure.js';
 import type { Located, Span } from '../../text/source.js';
 import { spanWithin } from '../../text/source.js';
-import type { Report, ResolveCode } from '../faults.js';
+import type { ResolveCode } from '../codes.js';
+import type { Report } from '../faults.js';
 import { joinHyphens } from '../hyphens.js';
 
 /** What leads from where to where, and the place at which it says so. */

@@ -3,7 +3,8 @@
 import { askWhetherMeant, nearestNames } from '../../diagnostic/nearest.js';
 import type { Book } from '../../model/book.js';
 import type { Located } from '../../text/source.js';
-import { joinNames, type Report, type ResolveCode } from '../faults.js';
+import type { ResolveCode } from '../codes.js';
+import { joinNames, type Report } from '../faults.js';
 
 /** What a kind of name is called, and where such names are declared. */
 const kinds = {
