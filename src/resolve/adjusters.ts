@@ -2,7 +2,7 @@
 
 import { divideDimensions, sameDimension } from '../calc/dimension.js';
 import { formatLimits } from '../calc/display.js';
-import { describeShape, dimensionOf, type Shape } from '../calc/expression/dimensions.js';
+import { dimensionOf, type Shape } from '../calc/expression/dimensions.js';
 import { evaluate } from '../calc/expression/evaluate.js';
 import { enclosureOf, isSingle, type Limits } from '../calc/limits.js';
 import { type Rational, sign } from '../calc/rational.js';
@@ -16,7 +16,7 @@ import { joinHyphens } from './hyphens.js';
 import { findLimits, parametersNamed, reportFault } from './numbers.js';
 import { isParameter } from './parameter-names.js';
 import { remember, type Scene } from './scene.js';
-import { asChange, shapeOfLimits } from './shapes.js';
+import { asChange, sayShape, shapeOfLimits } from './shapes.js';
 import { findBareValue, isValuePresent, valuePlaces } from './values.js';
 import { wordsFor } from './words.js';
 
@@ -96,10 +96,10 @@ function findEffect(
     return undefined;
   }
   if (!sameDimension(found.value.dimension, divideDimensions(shape.dimension, turn.dimension))) {
-    const wanted = describeShape({ dimension: divideDimensions(shape.dimension, turn.dimension) });
+    const wanted = sayShape({ dimension: divideDimensions(shape.dimension, turn.dimension) });
     scene.report({
       code: 'unit-mismatch',
-      message: `\`${source.value.trim()}\` is a ${describeShape(found.value)}, expected a ${wanted}: how far one turn moves \`${value}\``,
+      message: `\`${source.value.trim()}\` is ${sayShape(found.value)}, expected ${wanted}: how far one turn moves \`${value}\``,
       at: spanWithin(source, expr.start, expr.end),
       help: 'Write the change of the value for a turn, as in `0.45 V for 10 deg`.',
     });

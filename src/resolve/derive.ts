@@ -2,7 +2,7 @@
 
 import { isDimensionless, sameDimension } from '../calc/dimension.js';
 import type { Expr } from '../calc/expression/ast.js';
-import { describeShape, dimensionOf, type Shape } from '../calc/expression/dimensions.js';
+import { dimensionOf, type Shape } from '../calc/expression/dimensions.js';
 import { namesIn } from '../calc/expression/names.js';
 import type { Limits } from '../calc/limits.js';
 import { noUnit, type Unit } from '../calc/unit.js';
@@ -14,7 +14,7 @@ import type { FoundInstrument } from './instruments.js';
 import { parameterLimits, reportFault } from './numbers.js';
 import { isParameter } from './parameter-names.js';
 import type { Scene } from './scene.js';
-import { shapeOfLimits } from './shapes.js';
+import { sayShape, shapeOfLimits } from './shapes.js';
 
 /** A value without the words that may speak of other values. */
 export interface BareValue {
@@ -66,7 +66,7 @@ export function deriveFrom(
     else complete = false;
     if (isValue && !isPresent) {
       scene.report({
-        code: 'missing-value',
+        code: 'value-not-on-rig',
         message: `\`${id}\` is worked out from \`${path}\`, which this rig does not have`,
         at,
         help: `Give \`${id}\` the same \`only\` as \`${path}\`.`,
@@ -88,7 +88,7 @@ export function deriveFrom(
     ...(unit ? { unit } : {}),
     check: (own, said, words) => {
       if (sameDimension(said.dimension, shape.value.dimension)) return;
-      const message = `\`${id}\` is said to be ${words}, and \`${from.source.value.trim()}\` comes to a ${describeShape(shape.value)}`;
+      const message = `\`${id}\` is said to be ${words}, and \`${from.source.value.trim()}\` comes to ${sayShape(shape.value)}`;
       own.report({ code: 'unit-mismatch', message, at: from.source.at, help: 'Mend the quantity or the expression.' });
     },
   };

@@ -21,7 +21,7 @@ export type Report = (fault: Fault) => void;
 /** Faults that a part which could not be read may itself be the reason of. */
 const needsWhole: ReadonlySet<ResolveCode> = new Set([
   'choice-not-covered',
-  'missing-unit',
+  'value-without-unit',
   'placeholder-without-value',
 ]);
 

@@ -1,7 +1,7 @@
 // What kind of value something is: its dimension, and whether a temperature is a point or a difference.
 
 import { dimension, quantityDimension, sameDimension } from '../calc/dimension.js';
-import type { Shape } from '../calc/expression/dimensions.js';
+import { describeShape, type Shape } from '../calc/expression/dimensions.js';
 import type { Limits } from '../calc/limits.js';
 import type { Dimension, Unit } from '../calc/unit.js';
 import { asDifference } from '../calc/unit.js';
@@ -40,6 +40,16 @@ export function asChange(shape: Shape): Shape {
 /** A unit for a shape: a difference of temperatures has no zero point. */
 export function unitForShape(unit: Unit, shape: Shape): Unit {
   return shape.temperature === 'difference' ? asDifference(unit) : unit;
+}
+
+/** `a voltage`, `an area`: what a shape is called. */
+export function sayShape(shape: Shape): string {
+  return withArticle(describeShape(shape));
+}
+
+/** `a voltage`, `an area`. */
+export function withArticle(noun: string): string {
+  return `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`;
 }
 
 function isTemperature(of: Dimension): boolean {

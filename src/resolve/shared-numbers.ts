@@ -1,7 +1,7 @@
 // Numbers of the shared files on their own: parameters, what must agree, instruments. Whether or not a procedure uses them.
 
 import { sameDimension } from '../calc/dimension.js';
-import { describeShape, dimensionOf, type Shape } from '../calc/expression/dimensions.js';
+import { dimensionOf, type Shape } from '../calc/expression/dimensions.js';
 import type { Header, Machine } from '../model/book.js';
 import type { Agreement, WrittenExpr } from '../model/numbers.js';
 import type { ResolveCode } from './codes.js';
@@ -13,7 +13,7 @@ import { findInstrument } from './instruments.js';
 import { parameterLimits, parametersNamed, reportFault } from './numbers.js';
 import { isParameter, type Owner } from './parameter-names.js';
 import type { Scene } from './scene.js';
-import { shapeOfLimits } from './shapes.js';
+import { sayShape, shapeOfLimits } from './shapes.js';
 
 /** Rigs that the numbers of one file are looked at for, at the most. */
 const most = 512;
@@ -80,9 +80,9 @@ function checkAgreement(scene: Scene, { that, equals }: Agreement, owner: Owner)
   if (!left || !right || sameDimension(left.dimension, right.dimension)) return;
   scene.report({
     code: 'unit-mismatch',
-    message: `\`${that.source.value.trim()}\` is a ${describeShape(left)} and \`${equals.source.value.trim()}\` a ${describeShape(right)}: they cannot agree`,
+    message: `\`${that.source.value.trim()}\` is ${sayShape(left)} and \`${equals.source.value.trim()}\` ${sayShape(right)}: they cannot agree`,
     at: equals.source.at,
-    related: [{ message: `a ${describeShape(left)}`, at: that.source.at }],
+    related: [{ message: `${sayShape(left)}`, at: that.source.at }],
     help: 'Mend whichever names the wrong parameter.',
   });
 }

@@ -130,7 +130,7 @@ function presentOf(scene: Scene, listed: readonly Located<string>[], { known, is
   const isKnown = listed.every(({ value }) => known.has(value));
   if (first && kept.length === 0 && isKnown) {
     scene.report({
-      code: 'missing-value',
+      code: 'value-not-on-rig',
       message: `These rigs have no \`${first.value}\`, and this step has nothing else to read or turn`,
       at: first.at,
       help: `Give the step the same \`only\` as \`${first.value}\`.`,

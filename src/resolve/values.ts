@@ -14,7 +14,7 @@ import { type BareValue, type Derivation, deriveFrom, type Siblings } from './de
 import { type FoundInstrument, findInstrument } from './instruments.js';
 import { type FoundLimits, findLimits } from './numbers.js';
 import { remember, type Scene } from './scene.js';
-import { shapeOfLimits, shapeOfQuantity, shapeOfUnit, unitForShape } from './shapes.js';
+import { shapeOfLimits, shapeOfQuantity, shapeOfUnit, unitForShape, withArticle } from './shapes.js';
 import { type Places, wordsFor } from './words.js';
 
 /** A check value of a procedure that has one of that id for any rig. */
@@ -98,7 +98,7 @@ function statedShape(scene: Scene, source: CheckValue, derivation: Derivation | 
   const quantity = source.quantity && shapeOfQuantity(source.quantity.value);
   const unit = source.unit && findUnit(source.unit.value);
   const stated = quantity ?? (unit && !derivation ? shapeOfUnit(unit) : undefined);
-  if (derivation && quantity) derivation.check(scene, quantity, `a ${source.quantity?.value}`);
+  if (derivation && quantity) derivation.check(scene, quantity, withArticle(source.quantity?.value ?? ''));
   const shape = derivation?.shape ?? stated;
   if (unit && source.unit && shape?.dimension.some((exponent, i) => exponent !== unit.dimension[i])) {
     scene.report({
@@ -152,7 +152,7 @@ function unitOf({ source, shape, derivation, instrument, written }: UnitSources)
 
 function reportMissingUnit(scene: Scene, source: CheckValue): void {
   scene.report({
-    code: 'missing-unit',
+    code: 'value-without-unit',
     message: `Nothing says in which unit \`${source.id}\` is read`,
     at: source.idAt,
     help: 'Add `unit:`, or `limits:` with a unit, or `read-with:` an instrument that has one.',

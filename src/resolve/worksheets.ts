@@ -3,7 +3,7 @@
 import { isDimensionless, sameDimension } from '../calc/dimension.js';
 import { formatLimits } from '../calc/display.js';
 import type { Expr } from '../calc/expression/ast.js';
-import { describeShape, dimensionOf, type Shape } from '../calc/expression/dimensions.js';
+import { dimensionOf, type Shape } from '../calc/expression/dimensions.js';
 import { namesIn } from '../calc/expression/names.js';
 import type { Limits } from '../calc/limits.js';
 import type { Rational } from '../calc/rational.js';
@@ -18,7 +18,7 @@ import { findInstrument } from './instruments.js';
 import { findLimits, limitsFrom, parameterLimits, reportFault } from './numbers.js';
 import { isParameter } from './parameter-names.js';
 import { remember, type Scene } from './scene.js';
-import { shapeOfLimits, shapeOfUnit } from './shapes.js';
+import { sayShape, shapeOfLimits, shapeOfUnit } from './shapes.js';
 import { wordsFor } from './words.js';
 
 /** A worksheet for the rig; undefined where its rows are no count, which is reported. */
@@ -108,7 +108,7 @@ function resolveResult(
   if (!unit) {
     if (!source.limits) {
       scene.report({
-        code: 'missing-unit',
+        code: 'value-without-unit',
         message: `Nothing says in which unit \`${source.id}\` is shown`,
         at: source.at,
         help: 'Add `unit:` or `limits:` with a unit.',
@@ -176,7 +176,7 @@ function requireUnit(scene: Scene, { id, shape, unit, said }: SaidUnit): void {
   if (sameDimension(unit.dimension, shape.dimension)) return;
   scene.report({
     code: 'unit-mismatch',
-    message: `\`${unit.symbol}\` is no unit of what \`${id}\` comes to, a ${describeShape(shape)}`,
+    message: `\`${unit.symbol}\` is no unit of what \`${id}\` comes to, ${sayShape(shape)}`,
     at: said.at,
     help: 'Mend the unit or the expression.',
   });

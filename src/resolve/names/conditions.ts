@@ -4,6 +4,7 @@ import type { Conditions, StateCondition } from '../../model/conditions.js';
 import type { NumberChoice } from '../../model/numbers.js';
 import type { Located } from '../../text/source.js';
 import { joinNames } from '../faults.js';
+import { withArticle } from '../shapes.js';
 import { type Checker, checkName } from './checker.js';
 import { checkNumber } from './expressions.js';
 
@@ -79,7 +80,7 @@ function reportWord(
 ): void {
   checker.report({
     code: 'limits-without-quantity',
-    message: `\`${state}\` is a ${quantity}: expected limits with a unit, not \`${word.value}\``,
+    message: `\`${state}\` is ${withArticle(quantity)}: expected limits with a unit, not \`${word.value}\``,
     at: word.at,
     help: 'Write limits, as in `at least 100 degF`.',
   });
