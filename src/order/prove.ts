@@ -1,0 +1,175 @@
+// Proves the order of a variant's steps over all paths. Facts only: it says nothing in words and reads nothing.
+//
+//   start ─ step ─ step ─┬─ step ─ done       what may hold at each step is followed as sets, for each question only
+//            ^           └─ step ─ stop       of the states that it depends on; a yes is followed path by path
+//
+import type { End, ResolvedProcedure, ResolvedStep, Variant, World } from '../model/resolved.js';
+import { findFacts } from './facts.js';
+import { placeOf } from './frames.js';
+import { type Graph, makeGraph } from './graph.js';
+import type { Outcomes } from './outcomes.js';
+import { makeLaws } from './physics.js';
+import { type Proving, spreadOf } from './proving.js';
+import type { Question } from './question.js';
+import { variablesOf } from './question.js';
+import { askAll, askBack } from './questions.js';
+import { reportHits } from './report.js';
+import type { IdleBranch, OrderResult, ProofOptions, StepPlace, Violation } from './result.js';
+import { answerAt, type Hit, questionsByNode, searchCounted } from './search.js';
+import { allOutcomes, findShapeFaults } from './shape.js';
+import { type Component, makeSlicer, type Slice } from './slices.js';
+import { sortViolations } from './sort-violations.js';
+import { type Budget, type Spread, spread } from './spread.js';
+import { findStart, startViolations } from './start.js';
+import { atomsOf, fullMask, type Variable } from './variables.js';
+
+/** Follows every path of `variant` from every state that may be there at its start. */
+export function proveVariant(variant: Variant, world: World, options: ProofOptions): OrderResult {
+  const graph = makeGraph(variant, world, options.budget);
+  const { space, main } = graph.frames;
+  const laws = makeLaws(world, space);
+  const slicer = makeSlicer(space, laws, findStart(graph.frames, world));
+  const budget: Budget = { left: options.budget, explored: 0 };
+  const proving: Proving = { graph, world, slicer, laws, budget, spreads: new Map() };
+  const outcomes = allOutcomes(variant.procedure);
+  const shape = shapeViolations(graph, variant.procedure, outcomes);
+  const impossible = startViolations(graph.frames, slicer, world);
+  const hits = impossible.length > 0 ? [] : findHits(proving, askEverything(proving));
+  const violations = [...impossible, ...shape, ...reportHits(graph, slicer, hits)];
+  const facts = impossible.length > 0 ? [] : findFacts(proving, hits);
+  return {
+    violations: sortViolations(violations, variant.procedure),
+    ...reachOf(graph, outcomes),
+    ends: endsOf(graph),
+    triggered: new Set(hits.flatMap(({ question }) => question.triggers?.id ?? [])),
+    facts,
+    explored: budget.explored,
+    complete: !graph.cut && budget.left >= 0 && main.procedure === variant.procedure,
+  };
+}
+
+function askEverything(proving: Proving): readonly Question[] {
+  const { graph, world, laws, slicer } = proving;
+  const forward = new Map<Component, Spread>();
+  const back = askBack(graph, (frame, index, { variable, mask }) => {
+    const slice = slicer.sliceFor([variable]);
+    const place = slice.places.get(variable);
+    const component = place && slice.components[place.component];
+    if (!place || !component) return false;
+    const reached = forward.get(component) ?? spread(graph, component, proving.budget, (edge) => !edge.back);
+    forward.set(component, reached);
+    const outside = atomsOf(variable, fullMask(variable) & ~mask);
+    const nodes = graph.nodes.filter((node) => node.kind === 'step' && node.frame === frame && node.index === index);
+    const sets = nodes.flatMap(({ id }) => reached.get(id) ?? []);
+    const boxes = sets.flatMap((set) => component.sets[set] ?? []);
+    return boxes.length > 0 && boxes.every((box) => ((box[place.index] ?? 0n) & outside) === 0n);
+  });
+  return [...askAll(graph, world, laws, slicer.contested), ...back];
+}
+
+// Each family by itself: first what the union over all paths already denies, then path by path.
+function findHits(proving: Proving, questions: readonly Question[]): readonly Hit[] {
+  const families = new Map<string, Question[]>();
+  for (const question of questions) {
+    const family = families.get(question.family);
+    if (family) family.push(question);
+    else families.set(question.family, [question]);
+  }
+  return [...families.values()].flatMap((family) => findFamilyHits(proving, family));
+}
+
+function findFamilyHits(proving: Proving, family: readonly Question[]): readonly Hit[] {
+  const { graph, slicer, budget } = proving;
+  const slice = slicer.sliceFor(distinctVariables(family));
+  if (!mayBeMet(proving, slice, family)) return [];
+  return [...searchCounted({ graph, slice, questions: family, counters: [], budget }).values()];
+}
+
+function distinctVariables(family: readonly Question[]): readonly Variable[] {
+  return [...new Set(family.flatMap((question) => variablesOf(question)))];
+}
+
+function mayBeMet(proving: Proving, slice: Slice, family: readonly Question[]): boolean {
+  const spreads = slice.components.map((component) => spreadOf(proving, component));
+  for (const [id, questions] of questionsByNode(family)) {
+    const sets = spreads.map((reached) => reached.get(id));
+    const node = proving.graph.nodes[id];
+    if (!node || sets.some((set) => set === undefined)) continue;
+    if (
+      answerAt(
+        slice,
+        node,
+        sets.map((set) => set ?? 0),
+        questions,
+      ).size > 0
+    )
+      return true;
+  }
+  return false;
+}
+
+function shapeViolations(
+  graph: Graph,
+  procedure: ResolvedProcedure,
+  outcomes: ReadonlyMap<ResolvedStep, Outcomes>,
+): readonly Violation[] {
+  const { main, cycles } = graph.frames;
+  const base = { phase: 'before', missing: [], triggeredBy: [], cycle: [], trace: [] } as const;
+  const faults = findShapeFaults(procedure, outcomes).map(({ step, ...fault }): Violation => {
+    return { ...base, ...fault, place: placeOf(main, step) };
+  });
+  const runs = cycles.map(({ chain, step, frame }): Violation => {
+    return {
+      ...base,
+      kind: 'run-cycle',
+      place: placeOf(frame, step),
+      at: step.at,
+      cycle: chain,
+      callee: chain.at(-1) ?? '',
+    };
+  });
+  return [...faults, ...runs];
+}
+
+function reachOf(
+  graph: Graph,
+  outcomes: ReadonlyMap<ResolvedStep, Outcomes>,
+): Pick<OrderResult, 'unreachable' | 'endless' | 'idle'> {
+  const { main } = graph.frames;
+  const ending = nodesWithEnd(graph);
+  const own = graph.nodes.filter(({ frame }) => frame === main);
+  const reached = new Set(own.map(({ index }) => index));
+  const finite = new Set(own.filter(({ id }) => ending.has(id)).map(({ index }) => index));
+  const places = (indexes: (index: number) => boolean): readonly StepPlace[] =>
+    main.procedure.steps.flatMap((step, index) => (indexes(index) ? [placeOf(main, step)] : []));
+  const idle = main.procedure.steps.flatMap((step): readonly IdleBranch[] =>
+    (outcomes.get(step)?.idle ?? []).map((branch) => ({ ...branch, place: placeOf(main, step) })),
+  );
+  return {
+    // a graph that was cut says nothing of what lies behind the cut
+    unreachable: graph.cut ? [] : places((index) => !reached.has(index)),
+    endless: graph.cut ? [] : places((index) => reached.has(index) && !finite.has(index)),
+    idle,
+  };
+}
+
+function nodesWithEnd({ nodes }: Graph): ReadonlySet<number> {
+  const into = new Map<number, number[]>();
+  for (const { id, acts } of nodes) {
+    for (const { to } of acts.flatMap(({ edges }) => edges)) into.set(to, [...(into.get(to) ?? []), id]);
+  }
+  const found = new Set(nodes.filter(({ kind }) => kind === 'final').map(({ id }) => id));
+  const waiting = [...found];
+  for (let id = waiting.pop(); id !== undefined; id = waiting.pop()) {
+    for (const before of into.get(id) ?? []) {
+      if (found.has(before)) continue;
+      found.add(before);
+      waiting.push(before);
+    }
+  }
+  return found;
+}
+
+function endsOf({ nodes }: Graph): ReadonlySet<End> {
+  return new Set(nodes.flatMap(({ end, frame }) => end ?? frame?.end ?? []));
+}
