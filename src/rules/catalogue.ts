@@ -3,8 +3,101 @@
 import type { Severity } from '../diagnostic/diagnostic.js';
 import { rules } from './index.js';
 
-/** Codes that reading, resolving and waiving report themselves, since they cannot go on without. */
-const phaseCodes: Readonly<Record<string, Severity>> = {
+// Codes that the phases before the rules report themselves, since they cannot go on without, by the folder of their pages.
+
+/** Files before anybody reads their words. */
+const filesCodes: Readonly<Record<string, Severity>> = {
+  'empty-file': 'error',
+  'file-too-large': 'error',
+  'folders-too-deep': 'error',
+  'link-leaves-book': 'error',
+  'link-loop': 'error',
+  'linked-folder': 'error',
+  'missing-book': 'error',
+  'name-differs-in-case': 'error',
+  'not-text': 'error',
+  'not-utf-8': 'error',
+  'unknown-file': 'warning',
+  'unread-file': 'warning',
+  'unreadable-file': 'error',
+};
+
+/** Texts, numbers and brackets that YAML would cut, split, change or refuse. */
+const yamlCodes: Readonly<Record<string, Severity>> = {
+  'brace-in-text': 'error',
+  'colon-in-text': 'error',
+  'comma-in-text': 'error',
+  'copied-part': 'error',
+  'decimal-comma': 'error',
+  'duplicate-key': 'error',
+  'extra-bracket': 'error',
+  'key-not-text': 'error',
+  'missing-colon': 'error',
+  'missing-comma': 'error',
+  'missing-space': 'error',
+  'missing-value': 'error',
+  'nested-too-deep': 'error',
+  'odd-space-indent': 'error',
+  'several-documents': 'error',
+  'sign-before-text': 'error',
+  'tab-indent': 'error',
+  'text-cut-by-hash': 'error',
+  'text-read-as-number': 'error',
+  'unclosed-bracket': 'error',
+  'unclosed-quote': 'error',
+  'unknown-escape': 'error',
+  'wrong-indent': 'error',
+  'yaml-directive': 'error',
+  'yaml-syntax': 'error',
+  'yaml-tag': 'error',
+  'yaml-version': 'error',
+};
+
+/** Prose, and the places in texts where values go in. */
+const proseCodes: Readonly<Record<string, Severity>> = {
+  'empty-placeholder': 'error',
+  'missing-front-matter': 'error',
+  'odd-placeholder': 'error',
+  'picture-outside-figures': 'error',
+  'prose-too-long': 'error',
+  'raw-html': 'error',
+  'unclosed-brace': 'error',
+  'unclosed-front-matter': 'error',
+  'unopened-brace': 'error',
+  'unsafe-link': 'error',
+};
+
+/** What a file may hold, and in which form. */
+const formCodes: Readonly<Record<string, Severity>> = {
+  'bad-effect': 'error',
+  'bad-expression': 'error',
+  'bad-limits': 'error',
+  'bad-name': 'error',
+  'blank-value': 'error',
+  'duplicate-entry': 'error',
+  'missing-key': 'error',
+  'missing-unit': 'error',
+  'no-such-date': 'error',
+  'reserved-id': 'error',
+  'unknown-key': 'error',
+  'unknown-word': 'error',
+  'unsaid-none': 'error',
+  'wrong-form': 'error',
+  'wrong-type': 'error',
+};
+
+/** Other languages. */
+const translationCodes: Readonly<Record<string, Severity>> = {
+  'extra-translation': 'error',
+  'missing-translation': 'hint',
+  'translation-behind': 'warning',
+  'translation-without-original': 'error',
+  'typed-translation': 'error',
+  'unknown-language': 'error',
+};
+
+/** Warnings that a book explains away. */
+const waiverCodes: Readonly<Record<string, Severity>> = {
   'unneeded-waiver': 'warning',
   'waived-error': 'error',
 };
@@ -83,8 +176,23 @@ const limitsCodes: Readonly<Record<string, Severity>> = {
   'unreadable-accuracy': 'error',
 };
 
+/** Every code that is not a rule's. */
+export const phaseCodes: ReadonlyMap<string, Severity> = new Map(
+  Object.entries({
+    ...filesCodes,
+    ...yamlCodes,
+    ...proseCodes,
+    ...formCodes,
+    ...translationCodes,
+    ...waiverCodes,
+    ...namesCodes,
+    ...applicabilityCodes,
+    ...dimensionsCodes,
+    ...limitsCodes,
+  }),
+);
+
 export const catalogue: ReadonlyMap<string, Severity> = new Map([
-  ...Object.entries(phaseCodes),
-  ...Object.entries({ ...namesCodes, ...applicabilityCodes, ...dimensionsCodes, ...limitsCodes }),
+  ...phaseCodes,
   ...rules.map(({ id, severity }) => [id, severity] as const),
 ]);

@@ -12,7 +12,7 @@ export interface Example {
   readonly rendered?: string;
 }
 
-/** A fence with a path: a whole file, or a `diff` of one. */
+/** A fence with a path: a whole file, a `diff` of one, `without` it, or what `disk.ts` makes. */
 export interface Change {
   readonly path: string;
   readonly language: string;
@@ -66,7 +66,8 @@ function examplesOf(section: string): readonly Example[] {
 export function bookOf(base: ReadonlyMap<string, string>, example: Example): Map<string, string> {
   const files = new Map(base);
   for (const change of example.changes) {
-    if (change.language !== 'diff') files.set(change.path, change.text);
+    if (change.language === 'without') files.delete(change.path);
+    else if (change.language !== 'diff') files.set(change.path, change.text);
     else files.set(change.path, applyDiff(files.get(change.path) ?? '', change));
   }
   return files;
