@@ -38,12 +38,9 @@ function readExample(example: Example, file: string): Read {
     const figures = new Set(read.figures.keys());
     return { sources: read.files, figures, unreadable: read.unread, diagnostics: read.diagnostics };
   }
-  const sources = new Map([...files].map(([path, text]) => [path, { path, text }]));
-  return {
-    sources,
-    figures: new Set([...files.keys()].filter((path) => path.startsWith('figures/'))),
-    diagnostics: [],
-  };
+  const figures = new Set([...files.keys()].filter((path) => path.startsWith('figures/')));
+  const texts = [...files].filter(([path]) => !figures.has(path));
+  return { sources: new Map(texts.map(([path, text]) => [path, { path, text }])), figures, diagnostics: [] };
 }
 
 function check(example: Example, page?: Page): { diagnostics: readonly Diagnostic[]; rendered: string } {
