@@ -133,7 +133,8 @@ function bracketedWord(text: string, at: number): number | undefined {
   if (!found) return undefined;
   const end = at + found[0].length;
   const next = end + (found[1] ?? '').length;
-  return found[2] === '#' && (next === end || isComment(text, next)) ? undefined : end;
+  const comment = found[2] === '#' && (next === end || /^(?:\s|$)/.test(text.slice(next + 1, next + 2)));
+  return comment ? undefined : end;
 }
 
 interface BlockText {

@@ -9,15 +9,31 @@ export default rule({
   needs: 'proof',
   *run({ variant, result }, { book }) {
     if (!result.complete) return;
-    for (const place of result.unreachable) {
-      // A step of a procedure that is run is reported where that procedure is proved for itself.
-      if (place.procedure !== variant.procedure.id || place.calls.length > 0) continue;
-      yield { at: stepIdAt(place, book), data: { step: place.step } };
+    // A step of a procedure that is run is reported where that procedure is proved for itself.
+    const own = result.unreachable.filter(
+      ({ procedure, calls }) => procedure === variant.procedure.id && calls.length === 0,
+    );
+    const missed = new Set(own.map(({ step }) => step));
+    const { steps } = variant.procedure;
+    for (const [i, step] of steps.entries()) {
+      if (!missed.has(step.id) || missed.has(steps[i - 1]?.id ?? '')) continue;
+      // Whatever follows a step that is missed is mostly missed for the same reason: it is said once.
+      const after = steps.slice(i).findIndex(({ id }) => !missed.has(id));
+      const run = steps.slice(i, after < 0 ? steps.length : i + after);
+      const place = own.find((one) => one.step === step.id);
+      if (place)
+        yield {
+          at: stepIdAt(place, book),
+          data: { step: step.id, last: run.at(-1)?.id ?? step.id, count: run.length },
+        };
     }
   },
-  say: ({ step }) => ({
-    message: `No path leads to step \`${step}\``,
-    help: 'Let a branch lead there, or take the step out.',
+  say: ({ step, last, count }) => ({
+    message:
+      count === 1
+        ? `No path leads to step \`${step}\``
+        : `No path leads to the ${count} steps from \`${step}\` to \`${last}\``,
+    help: 'Let a branch lead there, or mend the branch before that passes it by, or take it out.',
     note: 'A step that nobody comes to is missing from the work.',
   }),
 });

@@ -32,9 +32,11 @@ export function missingWords(missing: readonly MissingFact[]): string {
 }
 
 function missingFact({ state, values, wanted }: MissingFact): string {
+  const must = `\`${state}\` must be ${listed(wanted.map(code), 'or')}`;
   const others = values.filter((value) => !wanted.includes(value));
-  const may = others.length > 0 ? `may be ${listed(others.map(code), 'or')}` : 'is not known';
-  return `\`${state}\` must be ${listed(wanted.map(code), 'or')} and ${may}`;
+  if (others.length === 0) return `${must} and is not known`;
+  const isOther = values.length === 1;
+  return `${must} and ${isOther ? 'is' : 'may be'} ${listed(others.map(code), 'or')}`;
 }
 
 function code(text: string): string {
@@ -47,14 +49,24 @@ export function listed(parts: readonly string[], word: 'and' | 'or'): string {
   return `${parts.slice(0, -1).join(', ')} ${word} ${parts.at(-1)}`;
 }
 
-/** Why a fact is missing: nothing says it, or the step that took it away. */
+/** Why facts are missing: nothing says them, or the step that took them away. */
 export function lossWords(violation: Violation): string | undefined {
-  const reasons = violation.missing.flatMap((fact) => lossOf(fact, violation.trace) ?? []);
+  const fromStart = violation.missing.filter(({ lost }) => lost.kind === 'start');
+  const [unsaid, said] = [true, false].map((isOpen) =>
+    fromStart.filter(({ values }) => (values.length !== 1) === isOpen).map(({ state }) => code(state)),
+  ) as [string[], string[]];
+  const reasons = [
+    unsaid.length > 0
+      ? `Nothing before says what ${listed(unsaid, 'and')} ${unsaid.length > 1 ? 'are' : 'is'}, and unknown is never safe`
+      : '',
+    said.length > 0 ? `${listed(said, 'and')} ${said.length > 1 ? 'are' : 'is'} so from the start` : '',
+    ...violation.missing.map((fact) => lossOf(fact, violation.trace) ?? ''),
+  ].filter((reason) => reason !== '');
   return reasons.length > 0 ? `${[...new Set(reasons)].join('. ')}.` : undefined;
 }
 
 function lossOf({ state, lost }: MissingFact, trace: readonly TraceEntry[]): string | undefined {
-  if (lost.kind === 'start') return `Nothing before says what \`${state}\` is, and unknown is never safe`;
+  if (lost.kind === 'start') return undefined;
   const entry = trace[lost.entry];
   if (!entry) return undefined;
   const by = stepName(entry.place);
