@@ -3,6 +3,7 @@
 import type { Words } from '../model/text.js';
 import { type Html, html, isBlank, type Part, trusted } from './html.js';
 import { inlineMarkdown, type Links, plainText } from './markdown.js';
+import { printedUnits } from './printed-units.js';
 import { dateIn, markupFor, numberIn, type UiKey, wordFor } from './words/interface.js';
 
 export interface Voice {
@@ -44,7 +45,7 @@ export function voiceFor(language: string, first: string): Voice {
     plains.set(text, made);
     return made;
   };
-  const find = (words: Words): string => words[language] ?? words[first] ?? Object.values(words)[0] ?? '';
+  const find = (words: Words): string => printedUnits(words[language] ?? words[first] ?? Object.values(words)[0] ?? '');
   return {
     language,
     first,

@@ -14,6 +14,7 @@ import type {
 import type { Words } from '../../model/text.js';
 import type { OrderResult } from '../../order/result.js';
 import { wordsOf } from '../book-text.js';
+import { printedUnits } from '../printed-units.js';
 import { endProcedures, stepLabel } from '../step-label.js';
 import { dateIn, numberIn } from '../words/interface.js';
 import { rigWords } from './rig-words.js';
@@ -148,7 +149,7 @@ function voiceOf(resolved: ResolvedBook, { language, proof, variant }: CardFor):
   );
   return {
     language,
-    say: (words) => (words ? (words[language] ?? words[first] ?? '') : ''),
+    say: (words) => (words ? printedUnits(words[language] ?? words[first] ?? '') : ''),
     word,
     end: (end) => ends[end] ?? end,
     hazardsOf: (label, step) => [...new Set([...(met.get(label) ?? []), ...step.hazards])],

@@ -1,6 +1,7 @@
 // The interface's words by language, and how their places are filled. Texts of the book are not here.
 
 import { escapeHtml, type Html, html, type Part, trusted } from '../html.js';
+import { printedUnits } from '../printed-units.js';
 import { english, type UiKey } from './en.js';
 import { spanish } from './es.js';
 
@@ -60,8 +61,9 @@ export function dateIn(language: string, date: string): string {
 
 /** Limits and quantities as the calculation core writes them, in the words of a language. Digits stay as they are. */
 export function numberIn(language: string, shown: string): string {
-  if (language !== 'es') return shown;
-  return shown
+  const printed = printedUnits(shown);
+  if (language !== 'es') return printed;
+  return printed
     .replace(/^at least /, 'al menos ')
     .replace(/^at most /, 'como máximo ')
     .replaceAll(/(?<=[\d\u00a0\p{L}%]) to (?=[-\d])/gu, ' a ');
