@@ -2,6 +2,7 @@
 
 import type { ResolvedBook } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
+import { compileOpenBook } from '../open-data/compiled-book.js';
 import { buildSearch } from '../search/search-files.js';
 import { voiceFor } from '../voice.js';
 import { hasInterface } from '../words/interface.js';
@@ -42,6 +43,7 @@ export function emitSite(book: ResolvedBook, input: SiteInput = {}): Map<string,
   const files: Files = new Map();
   for (const [path, bytes] of input.assets ?? []) files.set(`assets/${path}`, bytes);
   for (const [path, bytes] of input.figures ?? []) files.set(path, bytes);
+  files.set('data/book.json', compileOpenBook(book, site.map));
   for (const language of site.languages) emitLanguage(site, language, files);
   return files;
 }

@@ -56,19 +56,27 @@ export interface StripInput {
   readonly shown: ReadonlySet<string>;
 }
 
-/** What is known of machine and people before a step, in the book's order of states. */
+/**
+ * What is known of machine and people before a step, in the book's order of states: what changed since the step before
+ * stands open, the whole is folded under it.
+ */
 export function drawStrip({ facts, earlier, shown }: StripInput, world: World, voice: Voice): Html | undefined {
-  const items = world.variables
+  const states = world.variables
     .filter(({ id }) => shown.has(id))
     .flatMap((variable) => facts.before.filter(({ state }) => state === variable.id).map((set) => ({ variable, set })))
     .map(({ variable, set }) => {
       const words = set.values.map((value) => valueWords(variable, value, voice)).join(` ${voice.text('or')} `);
       const person = set.person !== undefined && set.person > 1 && ` ${set.person}`;
-      const fresh = earlier !== undefined && !sameIn(earlier, set);
-      return html`<li${fresh && html` class="fresh"`}>${voice.say(variable.label)}${person} <b>${words}</b></li>`;
+      return {
+        words: html`${voice.say(variable.label)}${person} <b>${words}</b>`,
+        fresh: earlier !== undefined && !sameIn(earlier, set),
+      };
     });
-  if (items.length === 0) return undefined;
-  return html`<ul class="strip" aria-label="${voice.text('state-now')}">${items}</ul>`;
+  if (states.length === 0) return undefined;
+  const fresh = states.filter((state) => state.fresh).map(({ words }) => html`<span>${words}</span>`);
+  const all = states.map(({ words }, i) => html`${i > 0 && ' · '}${words}`);
+  return html`<details class="strip"><summary>${fresh.length > 0 ? fresh : voice.ui('state-now')}</summary><p>${all}</p></details>
+`;
 }
 
 function sameIn({ before }: StepFacts, { state, person, values }: StateSet): boolean {

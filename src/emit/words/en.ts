@@ -101,7 +101,7 @@ export const english = {
   steps: 'Steps',
   step: 'Step {label}',
   'step-link': 'step {label}',
-  'state-now': 'How machine and you stand at this step',
+  'state-now': 'Machine and you now',
   'stand-at': 'Where: {place}',
   'technician-step': 'A technician does this',
   'people-step': 'Takes {count} people',

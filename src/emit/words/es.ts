@@ -96,7 +96,7 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   steps: 'Pasos',
   step: 'Paso {label}',
   'step-link': 'paso {label}',
-  'state-now': 'Cómo están la máquina y usted en este paso',
+  'state-now': 'La máquina y usted ahora',
   'stand-at': 'Dónde: {place}',
   'technician-step': 'Esto lo hace un técnico',
   'people-step': 'Hacen falta {count} personas',

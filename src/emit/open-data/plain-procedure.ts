@@ -1,0 +1,200 @@
+// A worked-out procedure as plain JSON: everything that a page shows, under the same step numbers.
+
+import type { Limits } from '../../calc/limits.js';
+import { asDifference } from '../../calc/unit.js';
+import type {
+  ResolvedAdjuster,
+  ResolvedBranch,
+  ResolvedCondition,
+  ResolvedProcedure,
+  ResolvedStep,
+  ResolvedValue,
+  ResolvedWorksheet,
+} from '../../model/resolved.js';
+import { stepLabel } from '../step-label.js';
+import { plainLimits, plainNumber, plainUnit } from './plain-numbers.js';
+
+type Plain = Readonly<Record<string, unknown>>;
+
+/** Leaves out what is not there: no key of the file is null. */
+export function withoutMissing(entries: Plain): Plain {
+  return Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined));
+}
+
+/** A procedure; `prefix` stands before the numbers of its steps. */
+export function plainProcedure(procedure: ResolvedProcedure, prefix = ''): Plain {
+  const { source } = procedure;
+  return withoutMissing({
+    id: procedure.id,
+    title: procedure.title,
+    summary: procedure.summary,
+    kind: procedure.kind,
+    job: source.folder,
+    revision: procedure.revision,
+    status: procedure.status,
+    reviewed:
+      source.reviewed &&
+      withoutMissing({
+        on: source.reviewed.on?.value,
+        by: source.reviewed.by?.value,
+        next: source.reviewed.next?.value,
+      }),
+    verified: source.verified.map(({ machine, how, by, on }) => ({
+      machine: machine.value,
+      how: how.value,
+      by: by.value,
+      on: on.value,
+    })),
+    skill: procedure.skill,
+    people: procedure.people,
+    time: procedure.time,
+    tools: procedure.tools,
+    supplies: procedure.supplies,
+    hazards: procedure.hazards,
+    gives: procedure.gives,
+    voidedBy: procedure.voidedBy,
+    due:
+      procedure.due &&
+      (procedure.due.kind === 'season'
+        ? { every: 'season' }
+        : { every: procedure.due.unit, count: procedure.due.count }),
+    requires: procedure.requires.map(({ condition, words, throughout, shownBy, ifMissed }) =>
+      withoutMissing({ condition: plainCondition(condition), words, throughout, shownBy, ifMissed }),
+    ),
+    values: procedure.values.map(plainValue),
+    adjusters: procedure.adjusters.map(plainAdjuster),
+    worksheets: procedure.worksheets.map(plainWorksheet),
+    steps: procedure.steps.map((step) => plainStep(step, prefix)),
+    anyOrder: procedure.anyOrder,
+    leaves: Object.fromEntries([...procedure.leaves].map(([end, list]) => [end, list.map(plainCondition)])),
+    prose: procedure.prose,
+  });
+}
+
+function plainCondition({ state, test, bundle }: ResolvedCondition): Plain {
+  const is =
+    test.kind === 'words'
+      ? { is: test.words }
+      : test.kind === 'limits'
+        ? { limits: shownLimits(test.limits, test.text) }
+        : {};
+  return withoutMissing({ state, ...is, bundle });
+}
+
+function shownLimits(limits: Limits, shown: string): Plain {
+  return { ...plainLimits(limits, limits.unit, shown) };
+}
+
+function plainValue(value: ResolvedValue): Plain {
+  const { unit, shown, acceptance, tolerance, inside, nominal, instrument } = value;
+  const limits = (of: Limits | undefined, text: string | undefined): Plain | undefined =>
+    of && text !== undefined ? { ...plainLimits(of, unit, text) } : undefined;
+  return withoutMissing({
+    id: value.id,
+    label: value.label,
+    quantity: value.quantity,
+    unit: plainUnit(unit),
+    limits: limits(acceptance, shown.acceptance),
+    bookLimits: limits(tolerance, shown.tolerance),
+    otherUnits: shown.other,
+    band: limits(inside, shown.inside),
+    nominal: limits(nominal, shown.nominal),
+    resolution: value.resolution && plainNumber(value.resolution, asDifference(unit)),
+    instrument: instrument && { id: instrument.id, label: instrument.label, builtIn: instrument.builtIn },
+    readAt: value.readAt,
+    needs: value.needs.map(plainCondition),
+    from: value.source.from?.source.value,
+    inputs: value.derived?.inputs,
+    decision: value.decision,
+    source: value.origin,
+  });
+}
+
+function plainAdjuster(adjuster: ResolvedAdjuster): Plain {
+  return withoutMissing({
+    id: adjuster.id,
+    label: adjuster.label,
+    range: plainLimits(adjuster.range, adjuster.unit, adjuster.shown.range),
+    smallest: adjuster.shown.smallest,
+    positive: adjuster.positive,
+    moves: [...adjuster.moves.keys()],
+    watch: adjuster.watch,
+  });
+}
+
+function plainWorksheet(worksheet: ResolvedWorksheet): Plain {
+  const { source } = worksheet;
+  return withoutMissing({
+    id: worksheet.id,
+    label: worksheet.label,
+    rows: withoutMissing({ min: worksheet.rows.min, max: worksheet.rows.max }),
+    columns: worksheet.columns.map(({ id, label, unit, choices, instrument }) =>
+      withoutMissing({
+        id,
+        label,
+        unit: unit && plainUnit(unit),
+        choices,
+        from: source.columns.find((column) => column.id === id)?.from?.source.value,
+        instrument: instrument && { id: instrument.id, label: instrument.label, builtIn: instrument.builtIn },
+      }),
+    ),
+    results: worksheet.results.map(({ id, label, unit, limits, shown }) =>
+      withoutMissing({
+        id,
+        label,
+        unit: plainUnit(unit),
+        from: source.results.find((result) => result.id === id)?.from.source.value,
+        limits: limits && shown !== undefined ? plainLimits(limits, unit, shown) : undefined,
+      }),
+    ),
+  });
+}
+
+function plainStep(step: ResolvedStep, prefix: string): Plain {
+  const label = stepLabel(step, prefix);
+  const list = <T>(items: readonly T[]): readonly T[] | undefined => (items.length > 0 ? items : undefined);
+  return withoutMissing({
+    id: step.id,
+    number: label,
+    do: step.do,
+    ask: step.ask,
+    card: step.card,
+    note: step.note,
+    expect: step.expect,
+    figure: step.figure,
+    hazards: list(step.hazards),
+    skill: step.skill,
+    by: step.by,
+    at: step.place,
+    needs: list(step.needs.map(plainCondition)),
+    sets: list(step.sets.map(plainCondition)),
+    measure: list(step.measure),
+    adjust: list(step.adjust),
+    stale: list(step.stale),
+    mark: step.mark,
+    photo: step.photo,
+    hold: step.hold && shownLimits(step.hold.limits, step.hold.text),
+    wait: step.wait && shownLimits(step.wait.limits, step.wait.text),
+    run: step.run && plainProcedure(step.run, label),
+    energized: step.energized,
+    otherwise: step.otherwise && plainBranch(step.otherwise),
+    when:
+      step.when.size > 0
+        ? Object.fromEntries([...step.when].map(([outcome, branch]) => [outcome, plainBranch(branch)]))
+        : undefined,
+    answers: list(
+      step.answers.map((answer) => ({ key: answer.key, label: answer.label, ...plainBranch(answer.branch) })),
+    ),
+    then: step.then && plainBranch(step.then),
+  });
+}
+
+function plainBranch(branch: ResolvedBranch): Plain {
+  return withoutMissing({
+    go: branch.go,
+    because: branch.because,
+    means: branch.means.length > 0 ? branch.means.map(plainCondition) : undefined,
+    atMost: branch.atMost,
+    else: branch.otherwise && plainBranch(branch.otherwise),
+  });
+}
