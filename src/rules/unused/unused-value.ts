@@ -1,13 +1,14 @@
 // A check value that no step measures and nothing else names.
 
 import { rule } from '../rule.js';
-import { usedReadings } from './used.js';
+import { hasWrongName, usedReadings } from './used.js';
 
 export default rule({
   id: 'unused-value',
   severity: 'warning',
   needs: 'procedure',
   *run(procedure) {
+    if (hasWrongName(procedure)) return;
     const used = usedReadings(procedure);
     for (const { id, idAt } of procedure.values) if (!used.has(id)) yield { at: idAt, data: id };
   },

@@ -1,13 +1,14 @@
 // A worksheet that no step fills in.
 
 import { rule } from '../rule.js';
-import { usedReadings } from './used.js';
+import { hasWrongName, usedReadings } from './used.js';
 
 export default rule({
   id: 'unused-worksheet',
   severity: 'warning',
   needs: 'procedure',
   *run(procedure) {
+    if (hasWrongName(procedure)) return;
     const used = usedReadings(procedure);
     for (const { id, idAt } of procedure.worksheets) if (!used.has(id)) yield { at: idAt, data: id };
   },

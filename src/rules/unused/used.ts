@@ -34,3 +34,18 @@ export function usedReadings(procedure: Procedure): ReadonlySet<string> {
     ...[...placesOf(procedure)].map((path) => path.split('.')[0] ?? path),
   ]);
 }
+
+/**
+ * Whether a name in the procedure leads to no value, worksheet or adjuster of it. What is then unused may be what was meant:
+ * the wrong name is the one fault to report.
+ */
+export function hasWrongName(procedure: Procedure): boolean {
+  const { values, worksheets, adjusters, steps } = procedure;
+  const parts = worksheets.flatMap((sheet) => [...sheet.columns, ...sheet.results]);
+  const known = new Set([...values, ...worksheets, ...adjusters, ...parts].map(({ id }) => id));
+  const named = [
+    ...steps.flatMap((step) => [...step.measure, ...step.adjust].map(({ value }) => value)),
+    ...[...namesInNumbers(procedure)].filter((path) => !path.includes('.')),
+  ];
+  return named.some((name) => !known.has(name) && !known.has(name.replaceAll('-', '_')));
+}
