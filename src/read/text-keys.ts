@@ -23,7 +23,7 @@ export function readAsNumber(scalar: YamlScalar): Diagnostic {
     message: `Unexpected \`${written}\` without quotes, which is read as ${kind}${changed}; expected text here`,
     at: scalar.at,
     help: `Put it in quotes: \`"${written}"\`.`,
-    note: 'Serials and versions are names: `3.10` comes after `3.9`, and `007` is not `7`.',
+    note: 'Serials, versions and telephone numbers are names: as numbers, `3.10` would be `3.1` and `007` would be `7`.',
     fixes: [{ title: 'Put it in quotes', edits: [{ at: scalar.at, text: `"${scalar.text.value}"` }], safe: true }],
   });
 }

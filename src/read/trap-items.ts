@@ -16,11 +16,15 @@ export interface Item {
 
 /** Looks at all parts of a bracket once it is read. */
 export function noteItems(scan: Scan, bracket: string, items: readonly Item[]): void {
-  if (bracket === '{') for (const item of items) if (item.kind === 'no-key') noteNoValue(scan, item);
+  if (bracket === '{') {
+    const lone = items.filter(({ kind }) => kind === 'no-key');
+    for (const item of lone) noteNoValue(scan, item, lone.length === items.length);
+  }
   if (bracket === '[') noteHalves(scan, items);
 }
 
-function noteNoValue(scan: Scan, item: Item): void {
+/** `isAlone`: nothing in the bracket has a key, so that another bracket was meant. */
+function noteNoValue(scan: Scan, item: Item, isAlone: boolean): void {
   const written = onOneLine(scan.text.slice(item.start, item.textEnd));
   scan.traps.push({
     diagnostic: diagnose({
@@ -28,7 +32,9 @@ function noteNoValue(scan: Scan, item: Item): void {
       severity: 'error',
       message: `Unexpected \`${written}\` inside \`{ }\`, expected a key and its value, \`key: value\``,
       at: spanIn(scan, { start: item.start, end: item.textEnd }),
-      help: 'Write the key before it. A text that holds braces or commas stands in quotes; a list stands in `[ ]`.',
+      help: isAlone
+        ? `Write \`[${written}]\` if it is a list. If it is a text, put all of it in quotes, the braces too.`
+        : 'Write its key and a colon before it. If it belongs to the text before it, put that text in quotes as a whole.',
     }),
     mends: [],
   });

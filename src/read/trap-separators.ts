@@ -107,12 +107,14 @@ export function noteUnclosedQuote(scan: Scan, whole: Range): void {
 /** Notes a bracket that is never closed; `end` is where its last part ends, `closing` all that is missing there. */
 export function noteUnclosedBracket(scan: Scan, start: number, missing: { end: number; closing: string }): void {
   const { end, closing } = missing;
+  const isLong = scan.text.slice(start, end).includes('\n');
   addMendedTrap(
     scan,
     {
       code: 'unclosed-bracket',
       at: { start, end: start + 1 },
       message: `The \`${scan.text[start]}\` that opens here is never closed`,
+      ...(isLong ? { related: { message: 'The last part inside it seems to end here', at: { start: end, end } } } : {}),
       help: `Put \`${closing.trim()}\` behind the last part that belongs to it.`,
     },
     { title: `Put the missing ${closing.trim()}`, safe: false, mends: [{ start: end, end, text: closing }] },

@@ -2,6 +2,7 @@
 
 import { type Diagnostic, diagnose, type Fix } from '../diagnostic/diagnostic.js';
 import type { SourceFile, Span } from '../text/source.js';
+import { isBookKey } from './book-keys.js';
 import type { Range } from './front-matter.js';
 import { type Mend, quotePart, quoteText } from './mended.js';
 
@@ -74,21 +75,35 @@ function wordsOf(scan: Scan, whole: Range, fault: TextFault): Words {
   const before = onOneLine(scan.text.slice(whole.start, fault.at.start)).trimEnd();
   if (fault.kind === 'comma') {
     const after = onOneLine(scan.text.slice(fault.at.end, whole.end)).trim();
+    // A sentence has no key in it; what begins in small letters may be a word with a forgotten key behind it.
+    const help = /^\p{Lu}/u.test(before)
+      ? undefined
+      : ` Or write its key before \`${after}\` if it is a value of its own.`;
     return {
+      ...(help ? { help } : {}),
       message: `A comma inside \`{ }\` or \`[ ]\` ends a text: \`${before}\` and \`${after}\` are read as two things`,
     };
   }
   if (fault.kind === 'colon') {
-    const message = `A colon with a space behind it ends a name: \`${before}\` is read as a name, not as part of a text`;
+    const message = `\`${before}\` is read as a key because of the colon behind it, not as words of a text`;
     const key = before.split(/\s/).at(-1) ?? '';
-    return { message, ...(key === before ? {} : { help: ` If \`${key}\` is a key, put it on a line of its own.` }) };
+    if (fault.at.end >= whole.end) return { message, help: ' Or leave the colon out.' };
+    return { message, ...(isBookKey(key) ? { help: ` If \`${key}\` is a key, put it on a line of its own.` } : {}) };
   }
   if (fault.kind === 'hash') return hashWords(scan, whole, fault.at, before);
-  if (fault.kind === 'sign') {
-    const sign = written === '`' ? 'backtick' : `\`${written}\``;
-    return { message: `Unexpected ${sign} at the start of a text, where this sign has a meaning of its own` };
+  if (fault.kind === 'sign') return signWords(scan, whole, written);
+  const opens = written.startsWith('[') ? 'a list' : 'a part with keys of its own';
+  return { message: `Unexpected \`${written}\` in a text without quotes: a \`${written[0]}\` here opens ${opens}` };
+}
+
+function signWords(scan: Scan, whole: Range, sign: string): Words {
+  if (sign === '"' || sign === "'") {
+    const end = scan.text.indexOf(sign, whole.start + 1) + 1;
+    const quoted = onOneLine(scan.text.slice(whole.start, end));
+    return { message: `The quotes end behind \`${quoted}\`, before the text does: what follows them cannot be read` };
   }
-  return { message: `\`${written}\` is read as a typed part, not as words of the text` };
+  const shown = sign === '`' ? 'backtick' : `\`${sign}\``;
+  return { message: `Unexpected ${shown} at the start of a text, where this sign has a meaning of its own` };
 }
 
 function hashWords(scan: Scan, whole: Range, cut: Range, before: string): Words {
@@ -121,7 +136,7 @@ export function onOneLine(text: string): string {
 /** Notes a fault that one change of the file mends, and reads the file as if it were changed. */
 export function addMendedTrap(
   scan: Scan,
-  fault: { code: string; at: Range; message: string; help: string; note?: string },
+  fault: { code: string; at: Range; message: string; help: string; related?: { message: string; at: Range } },
   change: { title: string; safe: boolean; mends: readonly Mend[] },
 ): void {
   const edits = change.mends.map((mend) => ({ at: spanIn(scan, mend), text: mend.text }));
@@ -130,8 +145,8 @@ export function addMendedTrap(
     severity: 'error',
     message: fault.message,
     at: spanIn(scan, fault.at),
+    related: fault.related ? [{ message: fault.related.message, at: spanIn(scan, fault.related.at) }] : [],
     help: fault.help,
-    ...(fault.note ? { note: fault.note } : {}),
     fixes: edits.length > 0 ? [{ title: change.title, edits, safe: change.safe }] : [],
   });
   scan.traps.push({ diagnostic, mends: change.mends });

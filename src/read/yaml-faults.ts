@@ -4,7 +4,7 @@
 import type { ErrorCode, YAMLParseError } from 'yaml';
 import { type Diagnostic, diagnose, type Fix } from '../diagnostic/diagnostic.js';
 import type { Mended } from './mended.js';
-import { lineEnd } from './trap-signs.js';
+import { keyEnd, lineEnd } from './trap-signs.js';
 
 interface Words {
   readonly code: string;
@@ -30,7 +30,7 @@ export function faultsOf(path: string, mended: Mended, errors: readonly YAMLPars
 function faultOf(path: string, mended: Mended, error: YAMLParseError): Diagnostic {
   const part = partOf(mended.text, error);
   const written = mended.text.slice(part.start, part.end);
-  const words = wordsOf(error, written);
+  const words = isOutsideItem(mended.text, error, part.start) ? outsideItem(written.trim()) : wordsOf(error, written);
   const start = mended.originOf(part.start);
   const at = { file: path, start, end: Math.max(start, mended.originOf(part.end)) };
   const fix = fixOf(error, mended, at);
@@ -47,6 +47,19 @@ function partOf(text: string, error: YAMLParseError): { start: number; end: numb
   if (end > start || start >= line) return { start, end };
   return { start, end: start + (/^[^\s:]+/.exec(text.slice(start, line))?.[0].length ?? 1) };
 }
+
+/** A key between the items of a list, in a column where none of them has its keys. */
+function isOutsideItem(text: string, error: YAMLParseError, start: number): boolean {
+  return (
+    error.code === 'MISSING_CHAR' && error.message.startsWith('Sequence') && keyEnd(text, start, false) !== undefined
+  );
+}
+
+const outsideItem = (shown: string): Words => ({
+  code: 'wrong-indent',
+  message: `\`${shown}\` belongs to no item of the list above: it has no dash before it, and does not start in the column of their keys`,
+  help: 'Put as many spaces before it as the key above it has, or a dash and a space if it begins a new item.',
+});
 
 function wordsOf(error: YAMLParseError, written: string): Words {
   const shown = written.trim() === '' ? 'line' : `\`${written.trim()}\``;
