@@ -1,6 +1,6 @@
 // From a checked book to every file of the output. Pure; the bytes of the browser's part are handed in.
 
-import { emitCards } from './emit/cards/cards.js';
+import { cardsOf, emitCards } from './emit/cards/cards.js';
 import type { CardFonts } from './emit/cards/fonts.js';
 import { emitSite } from './emit/pages/site.js';
 import type { ResolvedBook } from './model/resolved.js';
@@ -12,13 +12,18 @@ export interface BuildInput {
   readonly figures: ReadonlyMap<string, Uint8Array>;
   /** What runs or shows in the browser: scripts, styles, fonts, by path. */
   readonly assets: ReadonlyMap<string, Uint8Array>;
+  /** Whether drafts get pages and cards, marked so; without, nobody has released them for work. */
+  readonly drafts?: boolean;
   /** The faces that cards are set in. */
   readonly fonts: CardFonts;
 }
 
 /** The site, its search, the cards and the open book, by path. */
 export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8Array> {
-  const site = emitSite(input.resolved, { proofs: input.proofs, figures: input.figures, assets: input.assets });
-  const cards = emitCards(input.resolved, { proofs: input.proofs, fonts: input.fonts });
+  const { resolved, proofs, figures, assets, fonts, drafts = false } = input;
+  const wanted = cardsOf(resolved).filter(({ variant }) => drafts || variant.procedure.status !== 'draft');
+  const links = wanted.map(({ variant, ...card }) => ({ ...card, variant: variant.id }));
+  const site = emitSite(resolved, { proofs, figures, assets, cards: links, drafts });
+  const cards = emitCards(resolved, { proofs, fonts }, ({ variant }) => drafts || variant.procedure.status !== 'draft');
   return new Map([...site, ...cards].sort(([a], [b]) => (a < b ? -1 : 1)));
 }

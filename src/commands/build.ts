@@ -10,6 +10,8 @@ import type { Terminal } from './terminal.js';
 
 export interface BuildOptions extends CheckOptions {
   readonly out: string;
+  /** Whether drafts get pages and cards too, marked so. */
+  readonly drafts: boolean;
 }
 
 /** Gives the exit code: 0 built, 1 errors found and nothing written. */
@@ -20,14 +22,14 @@ export function runBuild(book: string | undefined, options: BuildOptions, termin
     terminal.err('Nothing was built.\n');
     return 1;
   }
-  const files = filesOf(loaded);
+  const files = filesOf(loaded, options.drafts);
   writeFolder(options.out, files);
   terminal.err(`${files.size} files are in ${options.out}\n`);
   return 0;
 }
 
 /** Every file of the output, for a book that holds. */
-export function filesOf(loaded: Loaded): ReadonlyMap<string, string | Uint8Array> {
+export function filesOf(loaded: Loaded, drafts: boolean): ReadonlyMap<string, string | Uint8Array> {
   const { resolved, proofs } = loaded.checked;
   if (!resolved) throw new Error('A book that holds was not worked out');
   return buildBook({
@@ -36,5 +38,6 @@ export function filesOf(loaded: Loaded): ReadonlyMap<string, string | Uint8Array
     figures: loaded.figures,
     assets: packageFiles('dist/site'),
     fonts: cardFonts(packageFiles('dist/card-fonts')),
+    drafts,
   });
 }

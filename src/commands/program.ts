@@ -42,8 +42,9 @@ function program(terminal: Terminal, finish: Exit): Command {
     'Check, then write the site, its search, the cards and data/book.json. Errors leave the old output untouched.',
   )
     .option('--out <dir>', 'where to write', 'public')
+    .option('--drafts', 'pages and cards for drafts too, marked so', false)
     .action((book, options) => finish(runBuild(book, options, terminal)));
-  bookCommand('serve', 'Build, and serve the result on the loopback address.')
+  bookCommand('serve', 'Build, drafts included, and serve the result on the loopback address.')
     .option('--port <number>', 'the port to listen on; one that is taken gives way to a free one', '8321')
     .action(async (book, options) => finish(await runServe(book, options, terminal)));
   bookCommand('cards', 'Check, then write the cards alone.')
@@ -88,6 +89,11 @@ function checking(command: Command): Command {
     .option('--today <date>', 'the date that review dates are judged by, as YYYY-MM-DD');
 }
 
+/** The words of a call as they are meant: a number below zero that `calc` is given is no option. */
+function callOf(words: readonly string[]): string[] {
+  return words.map((word, i) => (words[0] === 'calc' && i > 0 && /^-[\d.( ]/.test(word) ? ` ${word}` : word));
+}
+
 function collect(value: string, before: readonly string[]): readonly string[] {
   return [...before, value];
 }
@@ -98,7 +104,7 @@ export async function run(words: readonly string[], terminal: Terminal): Promise
   try {
     await program(terminal, (given) => {
       code = given;
-    }).parseAsync(words, { from: 'user' });
+    }).parseAsync(callOf(words), { from: 'user' });
     return code;
   } catch (fault) {
     if (fault instanceof CommanderError) return fault.exitCode === 0 ? 0 : 2;

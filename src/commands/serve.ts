@@ -34,7 +34,7 @@ export async function runServe(book: string | undefined, options: ServeOptions, 
     terminal.err('Nothing is served until the errors are mended.\n');
     return 1;
   }
-  const server = serveFiles(filesOf(loaded));
+  const server = serveFiles(filesOf(loaded, true));
   const taken = await listen(server, port);
   terminal.out(`The book is at http://127.0.0.1:${taken}/ (stop it with Ctrl-C)\n`);
   await new Promise((resolve) => server.on('close', resolve));

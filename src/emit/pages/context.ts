@@ -8,6 +8,22 @@ import { type Html, html } from '../html.js';
 import type { Voice } from '../voice.js';
 import type { Home, SiteMap } from './site-map.js';
 
+/** A printed card, as pages link to it. */
+export interface CardLink {
+  readonly variant: string;
+  readonly machine: string;
+  readonly language: string;
+  /** The file below the site. */
+  readonly path: string;
+  /** What stands on its foot, and in the address that its printed code leads to. */
+  readonly code: string;
+}
+
+/** The folder that the printed code of a card leads to. */
+export function cardFolder(code: string): string {
+  return `c/${code.toLowerCase()}/`;
+}
+
 /** What all pages share. */
 export interface Site {
   readonly book: ResolvedBook;
@@ -18,6 +34,8 @@ export interface Site {
   readonly proofs: ReadonlyMap<string, OrderResult>;
   /** Paths below the site of the pictures there are. */
   readonly figures: ReadonlySet<string>;
+  /** The printed cards there are. */
+  readonly cards: readonly CardLink[];
   /** Bodies of pages that were drawn already. */
   readonly drawn: DrawnBodies;
 }

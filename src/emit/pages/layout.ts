@@ -55,7 +55,8 @@ export function renderPage(page: Page, frame: Frame): string {
 <meta name="color-scheme" content="light dark">
 <meta name="referrer" content="no-referrer">
 <title>${frame.title} · ${plainOf(page, page.site.book.book.settings.title)}</title>
-${alternates(page)}<link rel="stylesheet" href="${linkToShared(page, 'assets/style.css')}">
+${alternates(page)}<link rel="icon" href="${linkToShared(page, 'assets/icon.svg')}" type="image/svg+xml">
+<link rel="stylesheet" href="${linkToShared(page, 'assets/style.css')}">
 <script type="module" src="${linkToShared(page, 'assets/client.js')}"></script>
 </head>
 <body class="${frame.kind}"${facts}>

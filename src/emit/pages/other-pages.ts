@@ -1,8 +1,8 @@
 // The list of codes for the telephone, and the page for an address that leads nowhere.
 
-import { html } from '../html.js';
+import { type Html, html } from '../html.js';
 import { spokenCode } from '../short-code.js';
-import { homeName, linkTo, type Page, plainOf } from './context.js';
+import { cardFolder, homeName, linkTo, type Page, plainOf } from './context.js';
 import { renderPage } from './layout.js';
 
 /** Every code with its page; the client script finds one as it is typed. */
@@ -33,8 +33,24 @@ ${rows}</ul></section>
 <input id="code" name="code" type="text" autocomplete="off" autocapitalize="characters" spellcheck="false" maxlength="9">
 <p class="status" role="status"></p>
 </form>
-${sections}`,
+${sections}${cardRows(page)}`,
   });
+}
+
+/** The codes on the feet of cards. */
+function cardRows(page: Page): Html {
+  const { voice, site } = page;
+  const cards = [...new Map(site.cards.map((card) => [card.code, card])).values()];
+  if (cards.length === 0) return html``;
+  const rows = cards.map((card) => {
+    const title = site.book.variants.find(({ id }) => id === card.variant)?.procedure.title;
+    const machine = plainOf(page, site.book.book.machines.get(card.machine)?.name);
+    return html`<li id="${card.code}"><b class="code">${spokenCode(card.code)}</b><span class="wide"><a href="${linkTo(page, cardFolder(card.code))}">${voice.say(title)}</a> <span class="aside">${machine}</span></span></li>
+`;
+  });
+  return html`<section class="job"><h2>${voice.ui('card-title')}</h2><ul class="rows">
+${rows}</ul></section>
+`;
 }
 
 /** For an address that leads nowhere. It may be shown at any depth: its links start at the path of the book's address. */

@@ -27,9 +27,17 @@ export function procedurePage(page: Page, entry: Entry, version: Version): strin
     kind: 'procedure',
     title,
     head: drawHead(page, entry, version),
-    body: html`${procedure.status !== 'withdrawn' && drawOnce(page, version)}${drawCall(page, version)}${drawChecked(page, version.variant)}`,
+    body: html`${procedure.status !== 'withdrawn' && drawOnce(page, version)}${drawCall(page, version)}${drawCards(page, version)}${drawChecked(page, version.variant)}`,
   };
   return renderPage(page, frame);
+}
+
+/** The printed card of this page, in its language if there is one. */
+function drawCards(page: Page, { variant }: Version): Html {
+  const own = page.site.cards.filter((card) => card.variant === variant.id && card.machine === page.home?.machine.id);
+  const card = own.find(({ language }) => language === page.voice.language) ?? own[0];
+  if (!card) return html``;
+  return html`<p class="print-card"><a href="${linkToShared(page, card.path)}">${page.voice.ui('card-print')}</a></p>`;
 }
 
 /** Links of a page, each remembered as it is asked for. */

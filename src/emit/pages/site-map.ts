@@ -42,7 +42,7 @@ export interface SiteMap {
 }
 
 /** Folders that the site itself needs; a machine of that name gets another. */
-const reserved = new Set(['assets', 'data', 'figures', 'cards']);
+const reserved = new Set(['assets', 'c', 'data', 'figures', 'cards']);
 
 /** The homes of a book. Drafts are left out unless wanted: nobody has released them for work. */
 export function mapSite(book: ResolvedBook, options: { readonly drafts: boolean }): SiteMap {

@@ -6,8 +6,9 @@ import { compileOpenBook } from '../open-data/compiled-book.js';
 import { buildSearch } from '../search/search-files.js';
 import { voiceFor } from '../voice.js';
 import { hasInterface } from '../words/interface.js';
+import { cardPage } from './card-page.js';
 import { chooserPage } from './chooser-page.js';
-import { fileOf, languageFolder, type Page, type Site } from './context.js';
+import { type CardLink, cardFolder, fileOf, languageFolder, type Page, type Site } from './context.js';
 import { homePage } from './home-page.js';
 import { changesPage, symptomsPage, valuesPage } from './lists.js';
 import { codesPage, notFoundPage } from './other-pages.js';
@@ -22,6 +23,8 @@ export interface SiteInput {
   readonly figures?: ReadonlyMap<string, Uint8Array>;
   /** What runs or shows in the browser, by path below `assets/`: `client.js`, `style.css`. */
   readonly assets?: ReadonlyMap<string, Uint8Array>;
+  /** The printed cards that pages link to. */
+  readonly cards?: readonly CardLink[];
   /** Whether drafts get pages. They have none where people work. */
   readonly drafts?: boolean;
 }
@@ -38,6 +41,7 @@ export function emitSite(book: ResolvedBook, input: SiteInput = {}): Map<string,
     languages: [first, ...others.filter(hasInterface)],
     proofs: input.proofs ?? new Map(),
     figures: new Set(input.figures?.keys()),
+    cards: input.cards ?? [],
     drawn: new Map(),
   };
   const files: Files = new Map();
@@ -57,6 +61,9 @@ function emitLanguage(site: Site, language: string, files: Files): void {
   write('index.html', undefined, startPage);
   write('codes.html', undefined, codesPage);
   if (language === site.languages[0]) write('404.html', undefined, notFoundPage);
+  for (const code of new Set(site.cards.map((card) => card.code))) {
+    write(`${cardFolder(code)}index.html`, undefined, (page) => cardPage(page, code));
+  }
   for (const { id } of site.book.book.machines.values()) {
     const homes = site.map.homes.filter(({ machine }) => machine.id === id);
     write(`${machineFolder(id, site.book.book.settings.languages)}index.html`, undefined, (page) =>

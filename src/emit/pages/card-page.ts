@@ -1,0 +1,34 @@
+// Where the printed code of a card leads: the pages of that card as the book has it now, and whether the card still holds.
+
+import { html } from '../html.js';
+import { spokenCode } from '../short-code.js';
+import { homeName, linkTo, linkToShared, type Page, phoneLink } from './context.js';
+import { renderPage } from './layout.js';
+
+/** The page of a card. Its address carries the printed revision behind `#`; the client script compares it with today's. */
+export function cardPage(page: Page, code: string): string {
+  const { voice, site } = page;
+  const card = site.cards.find((one) => one.code === code);
+  const variant = site.book.variants.find(({ id }) => id === card?.variant);
+  if (!card || !variant) throw new Error(`There is no card ${code}`);
+  const { title, revision } = variant.procedure;
+  const versions = site.map.homes
+    .filter(({ machine }) => machine.id === card.machine)
+    .flatMap((home) => home.entries.flatMap((entry) => entry.versions.map((version) => ({ home, version }))))
+    .filter(({ version }) => version.variant.id === variant.id);
+  const own = site.cards.find((one) => one.code === code && one.language === voice.language) ?? card;
+  return renderPage(page, {
+    kind: 'card',
+    title: `${voice.plain(title)} · ${voice.text('card-title')}`,
+    head: html`<h1>${voice.say(title)}</h1><p class="summary">${voice.ui('card-is', { code: html`<b class="code">${spokenCode(code)}</b>` })}</p>`,
+    facts: { 'data-revision': String(revision) },
+    body: html`<p class="card-revision">${voice.ui('card-revision', { revision: html`<b>${revision}</b>` })}</p>
+<p class="card-old" role="alert" hidden>${voice.ui('card-old', { phone: phoneLink(page) })}</p>
+<ul class="rows">
+${versions.map(
+  ({ home, version }) => html`<li><a href="${linkTo(page, version.folder)}">${homeName(page, home)}</a></li>
+`,
+)}</ul>
+<p><a href="${linkToShared(page, own.path)}">${voice.ui('card-print')}</a></p>`,
+  });
+}

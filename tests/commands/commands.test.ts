@@ -1,0 +1,232 @@
+// The commands as a person calls them: what they print, what they write, how they exit. Needs `npm run build` before.
+
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { filesOf } from '../rules/page.js';
+import { newFolder, stepgauge } from './terminal.js';
+
+const base = join(import.meta.dirname, '../books/base');
+const today = ['--today', '2026-11-24'];
+
+function copyOfBase(): string {
+  const folder = join(newFolder(), 'book');
+  cpSync(base, folder, { recursive: true });
+  return folder;
+}
+
+function change(folder: string, path: string, from: string, to: string): void {
+  const text = readFileSync(join(folder, path), 'utf8');
+  if (!text.includes(from)) throw new Error(`${path} has no ${from}`);
+  writeFileSync(join(folder, path), text.replace(from, to));
+}
+
+describe('check', () => {
+  it('says that a clean book is clean, and exits with 0', async () => {
+    const { code, out, err } = await stepgauge('check', base, ...today);
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    expect(out.trim().split('\n').at(-1)).toMatch(/no errors/i);
+  });
+
+  it('exits with 1 on an error and shows its line', async () => {
+    const folder = copyOfBase();
+    change(folder, 'sensors/learn-height-range.md', 'limits: 2.6 to 3.4 V', 'limits: 3.4 to 2.6 V');
+    const { code, out } = await stepgauge('check', folder, ...today);
+    expect(code).toBe(1);
+    expect(out).toContain('sensors/learn-height-range.md:51:13');
+    expect(out).toContain('limits: 3.4 to 2.6 V');
+  });
+
+  it('prints JSON of the shape that is agreed', async () => {
+    const folder = copyOfBase();
+    change(folder, 'sensors/learn-height-range.md', 'limits: 2.6 to 3.4 V', 'limits: 3.4 to 2.6 V');
+    const { out } = await stepgauge('check', folder, '--format', 'json', ...today);
+    const errors = JSON.parse(out).filter(({ severity }: { severity: string }) => severity === 'error');
+    expect(errors).toHaveLength(1);
+    expect(errors[0]).toMatchObject({
+      file: 'sensors/learn-height-range.md',
+      line: 51,
+      column: 13,
+      endLine: 51,
+      rigs: [],
+    });
+    expect(Object.keys(errors[0])).toEqual(
+      expect.arrayContaining([
+        'code',
+        'severity',
+        'message',
+        'file',
+        'line',
+        'column',
+        'endLine',
+        'endColumn',
+        'rigs',
+        'related',
+        'help',
+      ]),
+    );
+  });
+
+  it('lets a warning pass, but not under --strict or --max-warnings 0', async () => {
+    const folder = copyOfBase();
+    change(folder, 'sensors/learn-height-range.md', 'next: 2027-08-01', 'next: 2026-10-01');
+    expect((await stepgauge('check', folder, ...today)).code).toBe(0);
+    expect((await stepgauge('check', folder, '--strict', ...today)).code).toBe(1);
+    expect((await stepgauge('check', folder, '--max-warnings', '0', ...today)).code).toBe(1);
+  });
+
+  it('refuses a call that makes no sense with 2 and one sentence', async () => {
+    for (const words of [
+      ['check', '/nowhere/at/all'],
+      ['check', base, '--today', '2026-13-01'],
+      ['check', base, '--format', 'xml'],
+      ['check', base, '--only', 'no-such-code'],
+      ['biuld'],
+      ['explain', 'unused-valeu'],
+    ]) {
+      const { code, err } = await stepgauge(...words);
+      expect([words, code]).toEqual([words, 2]);
+      expect(err).not.toMatch(/\bat .*\.ts:\d+/);
+      expect(err.length).toBeGreaterThan(10);
+    }
+  });
+
+  it('never shows the insides of the program for a bad folder', async () => {
+    const folder = newFolder();
+    mkdirSync(join(folder, 'book'));
+    for (const [path, bytes] of [
+      ['book.yaml', 'title: [\n'],
+      ['empty.md', ''],
+      ['latin.md', Buffer.from([0x2d, 0x2d, 0x2d, 0x0a, 0xe9, 0x0a])],
+      ['open.md', '---\ntitle: never closed\n'],
+      ['plain.md', 'no front matter\n'],
+      ['bomb.yaml', `a: &a [x,x]\n${Array.from({ length: 20 }, (_, i) => `b${i}: &b${i} [*a,*a]`).join('\n')}`],
+    ] as const) {
+      writeFileSync(join(folder, 'book', path), bytes);
+    }
+    symlinkSync('.', join(folder, 'book/loop'));
+    const { code, out, err } = await stepgauge('check', join(folder, 'book'), ...today);
+    expect(code).toBe(1);
+    expect(out + err).not.toMatch(/\bat .*\.ts:\d+|undefined|NaN/);
+    for (const name of ['empty.md', 'latin.md', 'open.md', 'plain.md', 'loop']) expect(out).toContain(name);
+  });
+});
+
+describe('build', () => {
+  it('writes the site, the cards and the open book, the same each time', async () => {
+    const [first, second] = [join(newFolder(), 'out'), join(newFolder(), 'out')];
+    expect((await stepgauge('build', base, '--out', first, ...today)).code).toBe(0);
+    expect((await stepgauge('build', base, '--out', second, ...today)).code).toBe(0);
+    const files = filesOf(first);
+    expect([...files.keys()]).toEqual(expect.arrayContaining(['index.html', 'data/book.json']));
+    expect([...files.keys()].filter((path) => path.endsWith('.pdf')).length).toBeGreaterThan(1);
+    expect(filesOf(second)).toEqual(files);
+  });
+
+  it('leaves the old output as it was where the book has an error', async () => {
+    const folder = copyOfBase();
+    const out = join(newFolder(), 'out');
+    expect((await stepgauge('build', folder, '--out', out, ...today)).code).toBe(0);
+    const before = filesOf(out);
+    change(folder, 'headers/row-12x20.yaml', 'working_width: 20 ft', 'working_width: 20 lb');
+    const { code, err } = await stepgauge('build', folder, '--out', out, ...today);
+    expect(code).toBe(1);
+    expect(err).toContain('Nothing was built');
+    expect(filesOf(out)).toEqual(before);
+  });
+
+  it('does not write over a folder that is not its own', async () => {
+    const out = newFolder();
+    writeFileSync(join(out, 'letter.txt'), 'mine');
+    const { code } = await stepgauge('build', base, '--out', out, ...today);
+    expect(code).toBe(2);
+    expect(readdirSync(out)).toEqual(['letter.txt']);
+  });
+});
+
+describe('cards', () => {
+  it('writes the cards of one machine', async () => {
+    const out = join(newFolder(), 'cards');
+    expect((await stepgauge('cards', base, '--machine', 'tarn-60', '--out', out, ...today)).code).toBe(0);
+    expect(
+      [...filesOf(out).keys()].filter((path) => path.endsWith('.pdf')).every((path) => path.startsWith('tarn-60/')),
+    ).toBe(true);
+  });
+
+  it('asks whether another machine was meant', async () => {
+    const { code, err } = await stepgauge(
+      'cards',
+      base,
+      '--machine',
+      'tarn-06',
+      '--out',
+      join(newFolder(), 'x'),
+      ...today,
+    );
+    expect(code).toBe(2);
+    expect(err).toContain('`tarn-60`');
+  });
+});
+
+describe('new', () => {
+  it('makes a book that is clean, builds, and has its schemas beside it', async () => {
+    const folder = join(newFolder(), 'mybook');
+    expect((await stepgauge('new', 'book', folder)).code).toBe(0);
+    expect((await stepgauge('check', folder, '--strict', ...today)).code).toBe(0);
+    expect((await stepgauge('build', folder, '--out', join(newFolder(), 'out'), ...today)).code).toBe(0);
+    for (const [path, text] of [...filesOf(folder)].filter(([name]) => /^(?!schema).*\.yaml$/.test(name))) {
+      const reference = /\$schema=(\S+)/.exec(text)?.[1] ?? '';
+      expect([path, existsSync(join(folder, path, '..', reference))]).toEqual([path, true]);
+    }
+  });
+
+  it('writes over nothing', async () => {
+    const folder = join(newFolder(), 'mybook');
+    await stepgauge('new', 'book', folder);
+    expect((await stepgauge('new', 'book', folder)).code).toBe(2);
+  });
+
+  it('says how an id is written', async () => {
+    const { code, err } = await stepgauge('new', 'machine', 'Tarn 40');
+    expect(code).toBe(2);
+    expect(err).toContain('`tarn-40`');
+  });
+});
+
+describe('explain', () => {
+  it('prints the page of a code, and without one the list of all', async () => {
+    const page = await stepgauge('explain', 'unused-value');
+    expect(page.code).toBe(0);
+    expect(page.out).toMatch(/^# unused-value\n/);
+    const list = await stepgauge('explain');
+    expect(list.out).toMatch(/^unused-value +warning +\S/m);
+  });
+});
+
+describe('help', () => {
+  it('is there for each command, with 0', async () => {
+    for (const command of ['check', 'build', 'serve', 'cards', 'new', 'explain', 'calc']) {
+      const { code, out } = await stepgauge(command, '--help');
+      expect([command, code]).toEqual([command, 0]);
+      expect(out).toContain(`stepgauge ${command}`);
+    }
+  });
+});
+
+describe('calc', () => {
+  it('works out a width from rows', async () => {
+    const { code, out } = await stepgauge('calc', '12 * 20 in', '--to', 'ft', '--format', 'json');
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toEqual({ value: 20, low: 20, high: 20, unit: 'ft' });
+  });
+
+  it('is sharp where a name stands twice', async () => {
+    const { out } = await stepgauge('calc', 'x * (1 - x)', '--let', 'x=0 to 1', '--format', 'json');
+    expect(JSON.parse(out)).toEqual({ value: null, low: 0, high: 0.25, unit: '' });
+  });
+
+  it('exits with 1 for an expression that makes no sense', async () => {
+    expect((await stepgauge('calc', '3 ft + 2 V')).code).toBe(1);
+  });
+});
