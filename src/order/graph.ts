@@ -17,16 +17,20 @@ export interface Counter {
   readonly max: number;
 }
 
-export interface Edge {
+/** The counts that a way needs: those that must be used up before, and the one that it uses. */
+export interface Toll {
+  readonly uses?: Counter;
+  readonly after: readonly Counter[];
+  /** The frame that this way enters anew. */
+  readonly enters?: Frame;
+}
+
+export interface Edge extends Toll {
   readonly to: number;
   /** What the reading and the branch make of readings and states. */
   readonly operation: Operation;
   readonly taken: Taken;
   readonly means: readonly Wanted[];
-  readonly uses?: Counter;
-  readonly after: readonly Counter[];
-  /** The frame that this way enters anew. */
-  readonly enters?: Frame;
   /** It leads to an earlier step of the same frame, or to the same. */
   readonly back: boolean;
 }
@@ -36,6 +40,8 @@ export interface Act {
   readonly operation: Operation;
   /** What the step sets, or what is seen where it failed. */
   readonly sets: readonly Wanted[];
+  /** The counts without which it does not come to this: a failed act with what is seen then is that of one branch. */
+  readonly toll: Toll;
   readonly edges: readonly Edge[];
 }
 
@@ -57,7 +63,8 @@ export interface Node {
 export interface Graph {
   readonly frames: Frames;
   readonly nodes: readonly Node[];
-  readonly entry: number;
+  /** More than one where the procedure begins with an any-order group. */
+  readonly entries: readonly number[];
   /** Step by step of the variant's own procedure: branches that lead to no step of these rigs. */
   readonly lost: readonly { readonly place: StepPlace; readonly outcome: Outcome }[];
   readonly outcomes: ReadonlyMap<ResolvedStep, Outcomes>;
@@ -65,6 +72,8 @@ export interface Graph {
   /** The bound was met: the graph is not whole. */
   readonly cut: boolean;
 }
+
+const free: Toll = { after: [] };
 
 /** Nothing happens. */
 export const idle: Operation = { changes: [], physics: false };
@@ -96,7 +105,7 @@ export function makeGraph(variant: Variant, world: World, bound: number): Graph 
     counters: new Map(),
     operations: new Map(),
   };
-  const entry = enterFrame(making, frames.main, [])[0] ?? 0;
+  const entries = enterFrame(making, frames.main, []);
   let cut = false;
   while (making.waiting.length > 0) {
     if (making.nodes.length > bound) {
@@ -107,7 +116,7 @@ export function makeGraph(variant: Variant, world: World, bound: number): Graph 
     if (next) fillNode(making, next.node, next.progress);
   }
   const { nodes, lost, outcomes, counters } = making;
-  return { frames, nodes, entry, lost: [...lost.values()], outcomes, counters: [...counters.values()], cut };
+  return { frames, nodes, entries, lost: [...lost.values()], outcomes, counters: [...counters.values()], cut };
 }
 
 function addNode(
@@ -233,11 +242,17 @@ function fillNode(making: Making, node: Node, progress: Progress): void {
   const reset = callee ? resetReadings(making, callee) : [];
   const held = outcomes.held.flatMap((outcome) => edgesOf(making, node, from, outcome));
   const sets = conditionsOf(making, node, step.sets);
-  node.acts.push({ phase: 'after', operation: operationOf(making, node, 'act', reset), sets, edges: held });
+  node.acts.push({ phase: 'after', operation: operationOf(making, node, 'act', reset), sets, toll: free, edges: held });
   for (const outcome of outcomes.failed) {
     const edges = edgesOf(making, node, from, outcome);
     const operation = operationOf(making, node, `failed ${outcome.elses}`, reset, outcome.means);
-    node.acts.push({ phase: 'failed', operation, sets: conditionsOf(making, node, outcome.means), edges });
+    node.acts.push({
+      phase: 'failed',
+      operation,
+      sets: conditionsOf(making, node, outcome.means),
+      toll: tollOf(making, node, outcome),
+      edges,
+    });
   }
 }
 
@@ -246,7 +261,7 @@ function callAct(making: Making, callee: Frame, progress: Progress): Act {
   const edges = enterFrame(making, callee, progress).map((to) => {
     return { to, operation: idle, taken, means: [], after: [], enters: callee, back: false };
   });
-  return { phase: 'after', operation: idle, sets: [], edges };
+  return { phase: 'after', operation: idle, sets: [], toll: free, edges };
 }
 
 function resetReadings(making: Making, callee: Frame): readonly Change[] {
@@ -277,11 +292,17 @@ function edgesOf(
     operation: failedAct ? idle : readingOperation(making, node, outcome, means),
     taken: takenOf(making, outcome, to),
     means,
-    ...(outcome.uses ? { uses: counterOf(making, node, outcome.uses) } : {}),
-    after: outcome.after.map((count) => counterOf(making, node, count)),
+    ...tollOf(making, node, outcome),
     ...enteredBy(making, to, from.frame),
     back: isBack(making, from, to, written !== undefined),
   }));
+}
+
+function tollOf(making: Making, node: Node, { uses, after }: Outcome): Toll {
+  return {
+    ...(uses ? { uses: counterOf(making, node, uses) } : {}),
+    after: after.map((count) => counterOf(making, node, count)),
+  };
 }
 
 function enteredBy(making: Making, to: number, from: Frame): { enters?: Frame } {

@@ -416,7 +416,8 @@ export function askBack(
         if (!edge.back || !node.frame || !target) return;
         for (const { condition } of node.frame.procedure.requires) {
           const wanted = readCondition(graph.frames.space, condition, actorOf(node.frame, 1));
-          if (!wanted || !held(node.frame, target.index, wanted)) continue;
+          if (!wanted || !held(node.frame, target.index, wanted) || !isReadUnder(graph, target, wanted.variable))
+            continue;
           const spot: Spot = { node, point: { kind: 'edge', act: number, edge: at } };
           const claim = {
             kind: 'back-into-step',
@@ -429,6 +430,25 @@ export function askBack(
     });
   }
   return found;
+}
+
+// Whether something is read or turned from here on before the state is set anew: only then can it matter that it changed.
+function isReadUnder({ nodes }: Graph, from: Node, variable: Variable): boolean {
+  const seen = new Set([from.id]);
+  const waiting = [from];
+  for (let node = waiting.pop(); node; node = waiting.pop()) {
+    if (node.acts.some(({ sets, phase }) => phase === 'after' && sets.some((each) => each.variable === variable)))
+      continue;
+    const { step } = node;
+    if (step && step.measure.length + step.adjust.length > 0) return true;
+    for (const { to } of node.acts.flatMap(({ edges }) => edges)) {
+      const next = nodes[to];
+      if (!next || seen.has(to)) continue;
+      seen.add(to);
+      waiting.push(next);
+    }
+  }
+  return false;
 }
 
 function askFinal(asking: Asking, node: Node): void {

@@ -1,7 +1,7 @@
 // Follows every path, shortest first, for one family of questions, and keeps the first path to each yes. Counts of loops
 // are followed only as far as they are named; whether a path keeps the others is found by replaying it.
 
-import type { Counter, Edge, Graph, Node } from './graph.js';
+import type { Counter, Edge, Graph, Node, Toll } from './graph.js';
 import { after, exists, isMet, type Moment, type Sets, startSets } from './moment.js';
 import type { Point, Question } from './question.js';
 import type { Slice } from './slices.js';
@@ -53,8 +53,10 @@ export function search(input: Search, only?: ReadonlySet<string>): ReadonlyMap<s
     seen.add(key);
     queue.push(state);
   };
-  const entry = graph.nodes[graph.entry];
-  if (entry) arrive({ node: entry, sets: startSets(slice), told: false, counts: counters.map(() => 0) });
+  for (const id of graph.entries) {
+    const node = graph.nodes[id];
+    if (node) arrive({ node, sets: startSets(slice), told: false, counts: counters.map(() => 0) });
+  }
   for (let i = 0; i < queue.length && spend(budget); i += 1) {
     const state = queue[i];
     if (!state) break;
@@ -68,7 +70,7 @@ export function search(input: Search, only?: ReadonlySet<string>): ReadonlyMap<s
       }
       return now;
     };
-    const may = (way: Edge): boolean => countOn(counters, way, state.counts) !== undefined;
+    const may = (way: Toll): boolean => countOn(counters, way, state.counts) !== undefined;
     walk(state, { slice, judge, may }, (act, edge, way, sets, told) => {
       const counts = countOn(counters, way, state.counts);
       const node = graph.nodes[way.to];
@@ -101,8 +103,8 @@ function isSamePoint(a: Point, b: Point): boolean {
 interface Walking {
   readonly slice: Slice;
   readonly judge: (point: Point, moment: Moment, told: boolean) => boolean;
-  /** Whether the counts allow a way out. */
-  readonly may: (way: Edge) => boolean;
+  /** Whether the counts allow an act or a way out. */
+  readonly may: (way: Toll) => boolean;
 }
 
 // One node: on arrival, in place, each act, each way out.
@@ -115,6 +117,7 @@ function walk(
   const moved = node.move ? after(slice, sets, node.move).sets : sets;
   const entered = judge({ kind: 'entered' }, { sets: moved }, arrived);
   node.acts.forEach((act, number) => {
+    if (!may(act.toll)) return;
     const done = after(slice, moved, act.operation);
     const acted = judge({ kind: 'act', act: number }, done, entered);
     act.edges.forEach((way, edge) => {
@@ -145,7 +148,7 @@ function pathTo(state: State): readonly Stride[] {
 }
 
 // The counts after a way; undefined where they do not allow it.
-function countOn(counters: readonly Counter[], way: Edge, counts: readonly number[]): readonly number[] | undefined {
+function countOn(counters: readonly Counter[], way: Toll, counts: readonly number[]): readonly number[] | undefined {
   if (counters.length === 0) return counts;
   const next = counts.map((count, i) => (counters[i]?.frame === way.enters && way.enters ? 0 : count));
   for (const needed of way.after) {
@@ -183,20 +186,22 @@ function aliveNodes(graph: Graph, counter: Counter): ReadonlySet<number> {
 }
 
 /** The counts that a path does not keep: none for a path that can be walked. */
-export function brokenCounts(path: readonly Stride[]): readonly Counter[] {
+export function brokenCounts(path: readonly Toll[]): readonly Counter[] {
   const counts = new Map<Counter, number>();
   const broken = new Set<Counter>();
-  for (const { node, act, edge } of path) {
-    const way = node.acts[act]?.edges[edge];
-    if (!way) continue;
-    if (way.enters) for (const counter of counts.keys()) if (counter.frame === way.enters) counts.delete(counter);
-    for (const needed of way.after) if ((counts.get(needed) ?? 0) < needed.max) broken.add(needed);
-    if (!way.uses) continue;
-    const count = (counts.get(way.uses) ?? 0) + 1;
-    counts.set(way.uses, count);
-    if (count > way.uses.max) broken.add(way.uses);
+  for (const { uses, after: needed, enters } of path) {
+    if (enters) for (const counter of counts.keys()) if (counter.frame === enters) counts.delete(counter);
+    for (const counter of needed) if ((counts.get(counter) ?? 0) < counter.max) broken.add(counter);
+    if (!uses) continue;
+    const count = (counts.get(uses) ?? 0) + 1;
+    counts.set(uses, count);
+    if (count > uses.max) broken.add(uses);
   }
   return [...broken];
+}
+
+function tollsOf(path: readonly Stride[]): readonly Toll[] {
+  return path.flatMap(({ node, act, edge }) => node.acts[act]?.edges[edge] ?? []);
 }
 
 /** `search` until every path found keeps all counts: those that a path breaks are followed in the next turn. */
@@ -214,8 +219,7 @@ function refine(input: Search, id: string, first: Hit): Hit | undefined {
   const counters = new Set<Counter>();
   let hit: Hit | undefined = first;
   while (hit) {
-    // a question on the way out stands only where that way may be taken
-    const broken = brokenCounts([...hit.path, ...lastStride(input.graph, hit.question)]);
+    const broken = brokenCounts([...tollsOf(hit.path), ...lastToll(input.graph, hit.question)]);
     if (broken.length === 0) return hit;
     if (broken.every((counter) => counters.has(counter))) throw new Error('A path broke a count that was followed');
     for (const counter of broken) counters.add(counter);
@@ -225,7 +229,10 @@ function refine(input: Search, id: string, first: Hit): Hit | undefined {
   return undefined;
 }
 
-function lastStride({ nodes }: Graph, { node, point }: Question): readonly Stride[] {
-  const last = nodes[node];
-  return point.kind === 'edge' && last ? [{ node: last, act: point.act, edge: point.edge }] : [];
+// A question on the way out, or after an act that failed, stands only where the counts let it come to that.
+function lastToll({ nodes }: Graph, { node, point }: Question): readonly Toll[] {
+  if (point.kind !== 'act' && point.kind !== 'edge') return [];
+  const act = nodes[node]?.acts[point.act];
+  const toll = point.kind === 'edge' ? act?.edges[point.edge] : act?.toll;
+  return toll ? [toll] : [];
 }

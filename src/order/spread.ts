@@ -28,8 +28,8 @@ export function spread(
   budget: Budget,
   follow: (edge: Edge) => boolean = () => true,
 ): Spread {
-  const reached = new Map<number, number>([[graph.entry, component.start]]);
-  const waiting = [graph.entry];
+  const reached = new Map(graph.entries.map((id) => [id, component.start]));
+  const waiting = [...graph.entries];
   const arrive = (to: number, set: number): void => {
     const known = reached.get(to);
     if (known === set) return;
