@@ -383,7 +383,8 @@ function actOperation(
 ): Operation {
   const { step, frame } = node;
   if (!step || !frame) return idle;
-  const { stays } = standing(making, node);
+  // behind a procedure that was run the person is where that left them
+  const stays = node.kind === 'step' ? standing(making, node).stays : undefined;
   const sets = conditionsOf(making, node, step.sets);
   const assign = ({ variable, mask }: Wanted): Change => ({ variable, kind: 'assign', mask });
   const done = held

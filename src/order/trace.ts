@@ -6,7 +6,7 @@ import type { Literal, Point } from './question.js';
 import type { FactLoss, StateSet, TraceEntry } from './result.js';
 import type { Hit, Stride } from './search.js';
 import type { Operation, Slice } from './slices.js';
-import { asStateSet, maskOf, type Space, type Variable } from './variables.js';
+import { asStateSet, atomsOf, maskOf, type Space, type Variable } from './variables.js';
 
 /** A path walked once more, with the states at every point of it. */
 export interface Replay {
@@ -176,24 +176,31 @@ export function valuesAt({ slice, moment }: Replay, variable: Variable, literals
     : mask;
 }
 
-/** Where on the path it was last certain that the variable is among `atoms`, or else where it last changed. */
+/** Where on the path it was last certain that the variable is among `atoms`, or else where it was last touched. */
 export function findLoss(replayed: Replay, variable: Variable, atoms: bigint): FactLoss {
   const { slice, points } = replayed;
   let lost: ReplayPoint | undefined;
-  let changed: ReplayPoint | undefined;
-  let before: bigint | undefined;
+  let touched: ReplayPoint | undefined;
+  let before = -1n;
   for (const point of points) {
     const now = possibleAtoms(slice, variable, point.sets);
-    if (before !== undefined && now !== before) changed = point;
-    if (before !== undefined && (before & ~atoms) === 0n && (now & ~atoms) !== 0n) lost = point;
+    const set = point.operation?.changes.some((change) => change.variable === variable) ?? false;
+    if (point.node && (now !== before || set)) touched = point;
     if ((now & ~atoms) === 0n) lost = undefined;
+    else if (point.node && (before & ~atoms) === 0n) lost = point;
     before = now;
   }
-  const point = lost ?? changed;
-  return point?.node && point.entry >= 0 ? lossAt(replayed, point, variable) : { kind: 'start' };
+  const point = lost ?? touched;
+  return point?.node && point.entry >= 0 ? lossAt(replayed, { point, variable, atoms }) : { kind: 'start' };
 }
 
-function lossAt({ slice, trace }: Replay, point: ReplayPoint, variable: Variable): FactLoss {
+interface Lost {
+  readonly point: ReplayPoint;
+  readonly variable: Variable;
+  readonly atoms: bigint;
+}
+
+function lossAt({ slice, trace }: Replay, { point, variable, atoms }: Lost): FactLoss {
   const { node, part, operation, entry } = point;
   const step = node?.step;
   const at = step?.at ?? trace[entry]?.place.at;
@@ -203,7 +210,9 @@ function lossAt({ slice, trace }: Replay, point: ReplayPoint, variable: Variable
     const how = part === 'edge' ? 'reading' : step.adjust.length > 0 ? 'adjust' : 'stale';
     return { kind: 'step', entry, how, at };
   }
-  if (!change) return { kind: 'step', entry, how: 'physics', at: lawOf(slice, variable, point.sets) ?? at };
+  // what the step makes of it would do, so a law undid it
+  const undone = change !== undefined && (atomsOf(variable, change.mask) & ~atoms) === 0n;
+  if (!change || undone) return { kind: 'step', entry, how: 'physics', at: lawOf(slice, variable, point.sets) ?? at };
   const how = part === 'move' ? 'moved' : part === 'edge' ? 'means' : part === 'act' ? 'sets' : 'failed';
   const set = step.sets.find(({ state }) => state === variable.id);
   const moved = how === 'sets' && variable.kind === 'person' && !set;
