@@ -68,15 +68,16 @@ function mostWarnings({ maxWarnings }: CheckOptions): number {
   return Number(maxWarnings);
 }
 
-/** Prints what was found, in the format asked for, and a one-line summary after text. */
-export function report(loaded: Loaded, options: CheckOptions, terminal: Terminal): void {
-  const shown = chosen(options.waived ? loaded.checked.waived : loaded.diagnostics, options.only);
+/** Prints what was found, in the format asked for, and a one-line summary after text; hints are for `check` alone. */
+export function report(loaded: Loaded, options: CheckOptions, terminal: Terminal, hints = false): void {
+  const all = chosen(options.waived ? loaded.checked.waived : loaded.diagnostics, options.only);
+  const shown = hints || options.format !== 'text' ? all : all.filter(({ severity }) => severity !== 'hint');
   if (options.format === 'json') terminal.out(`${JSON.stringify(renderJson(shown, loaded.sources), null, 2)}\n`);
   else if (options.format === 'sarif') {
     terminal.out(`${JSON.stringify(renderSarif(shown, loaded.sources, catalogue), null, 2)}\n`);
   } else {
     terminal.out(renderText(shown, loaded.sources, { color: terminal.color }));
-    terminal.out(`${renderSummary(shown, { color: terminal.color })}\n`);
+    terminal.out(`${renderSummary(all, { color: terminal.color })}\n`);
   }
 }
 
