@@ -3,13 +3,13 @@
 import { isDimensionless, sameDimension } from '../calc/dimension.js';
 import type { Expr } from '../calc/expression/ast.js';
 import { dimensionOf, type Shape } from '../calc/expression/dimensions.js';
+import { joinHyphens } from '../calc/expression/hyphens.js';
 import { namesIn } from '../calc/expression/names.js';
 import type { Limits } from '../calc/limits.js';
 import { noUnit, type Unit } from '../calc/unit.js';
 import type { WrittenExpr } from '../model/numbers.js';
 import type { ResolvedValue } from '../model/resolved.js';
 import { spanWithin } from '../text/source.js';
-import { joinHyphens } from './hyphens.js';
 import type { FoundInstrument } from './instruments.js';
 import { parameterLimits, reportFault } from './numbers.js';
 import { isParameter } from './parameter-names.js';

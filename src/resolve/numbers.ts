@@ -2,6 +2,7 @@
 
 import type { Expr, LimitsExpr } from '../calc/expression/ast.js';
 import { dimensionOfLimits, type Shape } from '../calc/expression/dimensions.js';
+import { joinHyphens } from '../calc/expression/hyphens.js';
 import { namesIn } from '../calc/expression/names.js';
 import type { Limits } from '../calc/limits.js';
 import { resolveLimits } from '../calc/resolve-limits.js';
@@ -9,7 +10,6 @@ import type { Header, Machine } from '../model/book.js';
 import type { NumberChoice, WrittenLimits } from '../model/numbers.js';
 import { type SourceText, type Span, spanWithin } from '../text/source.js';
 import { pickEntry } from './choice.js';
-import { joinHyphens } from './hyphens.js';
 import { fullPath, isParameter, type Owner, splitPath } from './parameter-names.js';
 import { headerOf, machineOf, remember, reportDependence, type Scene } from './scene.js';
 import { shapeOfLimits } from './shapes.js';

@@ -4,6 +4,7 @@ import { askWhetherMeant, nearestNames } from '../diagnostic/nearest.js';
 import type { Book, Machine } from '../model/book.js';
 import type { SerialEnd } from '../model/resolved.js';
 import { anyRig, headersOf, ownStretch, type PartialRig } from './facets.js';
+import { joinNames } from './faults.js';
 import { isInStretch } from './serials.js';
 
 /** A rig as far as its text decides it, or why the text is none. */
@@ -15,6 +16,8 @@ interface Unknown {
   readonly part: string;
   readonly what: string;
   readonly known: readonly string[];
+  /** Instead of the known names. */
+  readonly help?: string;
 }
 
 /** Reads a rig: a machine, then in any order `+header`, `+option`, `~option`, `@version`, `#serial` or `#from..to`. */
@@ -32,13 +35,14 @@ export function readRig(book: Book, text: string): ReadRig {
   return { ok: true, rig };
 }
 
-function refuse(text: string, { part, what, known }: Unknown): ReadRig {
+function refuse(text: string, { part, what, known, help }: Unknown): ReadRig {
   const near = nearestNames(part, known);
-  const listed = known.length > 0 ? `Known: ${known.map((name) => `\`${name}\``).join(', ')}.` : 'There are none.';
+  const listed =
+    known.length > 0 ? `Write ${known.length < 3 ? '' : 'one of '}${joinNames(known, 'or')}.` : `There is no ${what}.`;
   return {
     ok: false,
     message: `\`${part}\` in the rig \`${text}\` is no ${what}`,
-    help: askWhetherMeant(near) ?? listed,
+    help: help ?? askWhetherMeant(near) ?? listed,
   };
 }
 
@@ -84,8 +88,9 @@ function addSerial(machine: Machine, rig: PartialRig, text: string): PartialRig 
   const to = last === undefined ? { serial: first, included: true } : endOf(last, own.to);
   for (const end of [from, to]) {
     if (end && !isInStretch(own, end.serial)) {
-      const known = [own.from?.serial, own.to?.serial].filter((serial) => serial !== undefined);
-      return { part: end.serial, what: `serial of \`${machine.id}\``, known };
+      const { id } = machine;
+      const help = `Its serials run from \`${own.from?.serial}\` to ${own.to ? `\`${own.to.serial}\`` : 'the newest'}.`;
+      return { part: end.serial, what: `serial of \`${id}\``, known: [], help };
     }
   }
   return { ...rig, serials: { ...(from ? { from } : {}), ...(to ? { to } : {}) } };

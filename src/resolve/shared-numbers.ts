@@ -1,19 +1,15 @@
 // Numbers of the shared files on their own: parameters, what must agree, instruments. Whether or not a procedure uses them.
 
-import { sameDimension } from '../calc/dimension.js';
-import { dimensionOf, type Shape } from '../calc/expression/dimensions.js';
 import type { Header, Machine } from '../model/book.js';
-import type { Agreement, WrittenExpr } from '../model/numbers.js';
+import { checkAgreement } from './agreements.js';
 import type { ResolveCode } from './codes.js';
 import { exploreRigs } from './explore.js';
 import { type Ask, anyRig, type PartialRig } from './facets.js';
 import type { Fault, FaultRun } from './faults.js';
-import { joinHyphens } from './hyphens.js';
 import { findInstrument } from './instruments.js';
-import { parameterLimits, parametersNamed, reportFault } from './numbers.js';
-import { isParameter, type Owner } from './parameter-names.js';
+import { parameterLimits } from './numbers.js';
+import type { Owner } from './parameter-names.js';
 import type { Scene } from './scene.js';
-import { sayShape, shapeOfLimits } from './shapes.js';
 
 /** Rigs that the numbers of one file are looked at for, at the most. */
 const most = 512;
@@ -72,26 +68,4 @@ function exploreFaults(
     return faults;
   });
   return { files: new Set([file]), leaves: leaves.map(({ rig, value }) => ({ rig, faults: value })) };
-}
-
-function checkAgreement(scene: Scene, { that, equals }: Agreement, owner: Owner): void {
-  const left = shapeOf(scene, that, owner);
-  const right = shapeOf(scene, equals, owner);
-  if (!left || !right || sameDimension(left.dimension, right.dimension)) return;
-  scene.report({
-    code: 'unit-mismatch',
-    message: `\`${that.source.value.trim()}\` is ${sayShape(left)} and \`${equals.source.value.trim()}\` ${sayShape(right)}: they cannot agree`,
-    at: equals.source.at,
-    related: [{ message: `${sayShape(left)}`, at: that.source.at }],
-    help: 'Mend whichever names the wrong parameter.',
-  });
-}
-
-function shapeOf(scene: Scene, { expr: written, source }: WrittenExpr, owner: Owner): Shape | undefined {
-  const expr = joinHyphens(written, { isName: (path) => isParameter(scene.vocabulary, path, owner) });
-  const named = parametersNamed(scene, { expr, source }, owner);
-  const shape = named && dimensionOf(expr, (path) => shapeOfLimits(named.get(path)));
-  if (shape?.ok) return shape.value;
-  if (shape) reportFault(scene, source, { code: 'unit-mismatch', ...shape.fault });
-  return undefined;
 }

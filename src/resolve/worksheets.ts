@@ -4,6 +4,7 @@ import { isDimensionless, sameDimension } from '../calc/dimension.js';
 import { formatLimits } from '../calc/display.js';
 import type { Expr } from '../calc/expression/ast.js';
 import { dimensionOf, type Shape } from '../calc/expression/dimensions.js';
+import { joinHyphens } from '../calc/expression/hyphens.js';
 import { namesIn } from '../calc/expression/names.js';
 import type { Limits } from '../calc/limits.js';
 import type { Rational } from '../calc/rational.js';
@@ -13,7 +14,6 @@ import type { Procedure, Worksheet, WorksheetColumn, WorksheetResult } from '../
 import type { ResolvedWorksheet } from '../model/resolved.js';
 import type { Located } from '../text/source.js';
 import { spanWithin } from '../text/source.js';
-import { joinHyphens } from './hyphens.js';
 import { findInstrument } from './instruments.js';
 import { findLimits, limitsFrom, parameterLimits, reportFault } from './numbers.js';
 import { isParameter } from './parameter-names.js';

@@ -104,7 +104,6 @@ const waiverCodes: Readonly<Record<string, Severity>> = {
 
 /** Of working out a book for its rigs: names that name nothing. */
 const namesCodes: Readonly<Record<string, Severity>> = {
-  'circular-conditions': 'error',
   'circular-parameter': 'error',
   'circular-run': 'error',
   'circular-value': 'error',
@@ -173,6 +172,7 @@ const limitsCodes: Readonly<Record<string, Severity>> = {
   'limits-reversed': 'error',
   'not-a-single-number': 'error',
   'number-without-value': 'error',
+  'numbers-disagree': 'error',
   'unreadable-accuracy': 'error',
 };
 

@@ -16,7 +16,6 @@ import instrumentOfOtherQuantity from './limits/instrument-of-other-quantity.js'
 import limitsOutsideInstrument from './limits/limits-outside-instrument.js';
 import limitsOutsideSensorBand from './limits/limits-outside-sensor-band.js';
 import nominalOutsideLimits from './limits/nominal-outside-limits.js';
-import numbersDisagree from './limits/numbers-disagree.js';
 import resolutionTooCoarse from './limits/resolution-too-coarse.js';
 import valueWithoutInstrument from './limits/value-without-instrument.js';
 import adjustWithoutReading from './order/adjust-without-reading.js';
@@ -75,7 +74,6 @@ export const rules: readonly AnyRule[] = [
   limitsOutsideInstrument,
   limitsOutsideSensorBand,
   nominalOutsideLimits,
-  numbersDisagree,
   resolutionTooCoarse,
   valueWithoutInstrument,
   adjustWithoutReading,

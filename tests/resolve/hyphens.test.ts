@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { joinHyphens } from '../../src/calc/expression/hyphens.js';
 import { namesIn } from '../../src/calc/expression/names.js';
 import { parseExpression } from '../../src/calc/expression/parse.js';
-import { joinHyphens } from '../../src/resolve/hyphens.js';
 
 function names(text: string, known: readonly string[], unknownToo = false): readonly string[] {
   const parsed = parseExpression(text);

@@ -235,6 +235,39 @@ describe('parameters', () => {
       '`working_width` is a length and `rows * rows` a number: they cannot agree',
     );
   });
+
+  // within 0.5 % of 20 ft is 0.1 ft
+  it.each([
+    ['working_width: 20 ft', 'working_width: 20.1 ft', []],
+    ['working_width: 20 ft', 'working_width: 20.2 ft', ['numbers-disagree: working_width']],
+    ['working_width: 20 ft', 'working_width: 6.096 m', []],
+    ['working_width: 20 ft', 'working_width: 19 to 21 ft', []],
+    ['rows: 12', 'rows: { tarn-40: 12, other: 13 }', ['numbers-disagree: working_width']],
+    ['within: 0.5 %', 'within: 6 ft', []],
+    ['within: 0.5 %', 'within: 6 V', ['unit-mismatch: 6 V']],
+    ['within: 0.5 %', 'within: 1 / 0', ['number-without-value: 0']],
+  ])('that must agree: %s → %s', (from, to, found) => {
+    expect(workOut({ [header]: [[from, to]] }).found).toEqual(found);
+  });
+
+  it('that must agree are held against each other rig by rig', () => {
+    const wide = '{ tarn-40: 20 ft, tarn-60: 30 ft }';
+    const apart = '{ tarn-40: 20 in, tarn-60: 30 in }';
+    const worked = workOut({
+      [header]: [
+        ['working_width: 20 ft', `working_width: ${wide}`],
+        ['row_spacing: 20 in', `row_spacing: ${apart}`],
+      ],
+    });
+    expect(worked.found).toEqual([]);
+    const crossed = workOut({ [header]: [['row_spacing: 20 in', `row_spacing: ${apart}`]] });
+    expect(crossed.diagnostics.map(({ message, rigs }) => [plain(message), rigs])).toEqual([
+      [
+        '`working_width` is 20 ft, and `rows * row_spacing` comes to 30 ft, further apart than 0.5 %',
+        ['tarn-60+row-12x20'],
+      ],
+    ]);
+  });
 });
 
 describe('instruments', () => {

@@ -111,7 +111,7 @@ describe('readRig', () => {
 
   it.each([
     ['trn-40', '`trn-40` in the rig `trn-40` is no machine of the book', 'Did you mean `tarn-40`?'],
-    ['', '`` in the rig `` is no machine of the book', 'Known: `corrie-9`, `tarn-40`.'],
+    ['', '`` in the rig `` is no machine of the book', 'Write `corrie-9` or `tarn-40`.'],
     [
       'tarn-40+row-12x2',
       '`row-12x2` in the rig `tarn-40+row-12x2` is no header or option of `tarn-40`',
@@ -120,15 +120,19 @@ describe('readRig', () => {
     [
       'corrie-9+platform-30',
       '`platform-30` in the rig `corrie-9+platform-30` is no header or option of `corrie-9`',
-      'Known: `row-12x20`.',
+      'Write `row-12x20`.',
     ],
     [
       'tarn-40~camera',
       '`camera` in the rig `tarn-40~camera` is no option of `tarn-40` that it may be without',
-      'Known: `lateral-tilt`, `ride-damping`.',
+      'Write `lateral-tilt` or `ride-damping`.',
     ],
     ['tarn-40@4.3', '`4.3` in the rig `tarn-40@4.3` is no software version of `tarn-40`', 'Did you mean `4.2`?'],
-    ['tarn-40#80-1', '`80-1` in the rig `tarn-40#80-1` is no serial of `tarn-40`', 'Known: `70-00100`, `70-04999`.'],
+    [
+      'tarn-40#80-1',
+      '`80-1` in the rig `tarn-40#80-1` is no serial of `tarn-40`',
+      'Its serials run from `70-00100` to `70-04999`.',
+    ],
   ])('refuses %j', (text, message, help) => {
     expect(readRig(book, text)).toEqual({ ok: false, message, help });
   });

@@ -1,5 +1,6 @@
-// Circles: procedures that run themselves, values worked out from themselves, bundles that name each other.
+// Circles: procedures that run themselves, values worked out from themselves.
 
+import { joinHyphens } from '../../calc/expression/hyphens.js';
 import { namesIn } from '../../calc/expression/names.js';
 import type { Book } from '../../model/book.js';
 import type { Procedure } from '../../model/procedure.js';
@@ -7,7 +8,6 @@ import type { Located, Span } from '../../text/source.js';
 import { spanWithin } from '../../text/source.js';
 import type { ResolveCode } from '../codes.js';
 import type { Report } from '../faults.js';
-import { joinHyphens } from '../hyphens.js';
 
 /** What leads from where to where, and the place at which it says so. */
 type Graph = ReadonlyMap<string, readonly Located<string>[]>;
@@ -18,7 +18,7 @@ interface Words {
   readonly help: string;
 }
 
-/** Reports every circle of runs, of derived values and of bundles, each once. */
+/** Reports every circle of runs and of derived values, each once. */
 export function checkCircles(book: Book, report: Report): void {
   const runs = new Map(
     [...book.procedures.values()].map(({ id, steps }) => [id, steps.flatMap(({ run }) => run ?? [])]),
@@ -35,14 +35,6 @@ export function checkCircles(book: Book, report: Report): void {
       help: 'Read one of them instead of working it out.',
     });
   }
-  const bundles = new Map(
-    [...book.bundles.values()].map(({ id, conditions }) => [id, conditions.kind === 'bundle' ? [conditions.name] : []]),
-  );
-  reportCircles(bundles, report, {
-    code: 'circular-conditions',
-    say: (path) => `A bundle of conditions is made of itself: ${path}`,
-    help: 'Write the conditions of one of them as a map.',
-  });
 }
 
 function derivations({ values }: Procedure): Graph {

@@ -1,10 +1,10 @@
 // Names in numbers and expressions: parameters of machines, headers and crops, values and columns of the procedure.
 
+import { joinHyphens } from '../../calc/expression/hyphens.js';
 import { namesIn } from '../../calc/expression/names.js';
 import { askWhetherMeant, nearestNames } from '../../diagnostic/nearest.js';
 import type { NumberChoice, WrittenExpr, WrittenLimits } from '../../model/numbers.js';
 import { type Span, spanWithin } from '../../text/source.js';
-import { joinHyphens } from '../hyphens.js';
 import { isParameter, type Owner, parameterNames } from '../parameter-names.js';
 import { type Checker, checkChoice } from './checker.js';
 import { fixFor } from './unknown.js';

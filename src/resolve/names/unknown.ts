@@ -6,34 +6,102 @@ import type { Located } from '../../text/source.js';
 import type { ResolveCode } from '../codes.js';
 import { joinNames, type Report } from '../faults.js';
 
+interface Kind {
+  readonly code: ResolveCode;
+  readonly noun: string;
+  /** Where such names are declared: one sentence. Missing where it goes without saying. */
+  readonly where?: string;
+  /** What to do, where the names that there are do not help. */
+  readonly mend?: string;
+}
+
 /** What a kind of name is called, and where such names are declared. */
 const kinds = {
-  adjuster: { code: 'unknown-adjuster', noun: 'adjuster', where: 'in `adjusters` of this procedure' },
-  bundle: { code: 'unknown-conditions', noun: 'bundle of conditions', where: 'in `conditions` of safety.yaml' },
-  event: { code: 'unknown-event', noun: 'event', where: 'in `events` of states.yaml' },
-  figure: { code: 'unknown-figure', noun: 'figure', where: 'as a file of the book, below `figures/`' },
-  hazard: { code: 'unknown-hazard', noun: 'hazard', where: 'in `hazards` of safety.yaml' },
-  header: { code: 'unknown-header', noun: 'header', where: 'as a file in `headers/`' },
-  instrument: { code: 'unknown-instrument', noun: 'instrument', where: 'in instruments.yaml' },
-  job: { code: 'unknown-job', noun: 'job', where: 'in `jobs` of book.yaml' },
-  machine: { code: 'unknown-machine', noun: 'machine', where: 'as a file in `machines/`' },
-  option: { code: 'unknown-option', noun: 'option', where: 'in `options` of a machine' },
-  place: { code: 'unknown-place', noun: 'place', where: 'in `is` of the state `person` in states.yaml' },
-  procedure: { code: 'unknown-procedure', noun: 'procedure', where: 'as a file of the book' },
-  quantity: { code: 'unknown-quantity', noun: 'quantity', where: undefined },
+  adjuster: {
+    code: 'unknown-adjuster',
+    noun: 'adjuster',
+    where: 'Adjusters are declared under `adjusters` of the same procedure.',
+  },
+  bundle: {
+    code: 'unknown-conditions',
+    noun: 'bundle of conditions',
+    where: 'Bundles are declared under `conditions` in safety.yaml.',
+  },
+  event: { code: 'unknown-event', noun: 'event', where: 'Events are declared under `events` in states.yaml.' },
+  figure: {
+    code: 'unknown-figure',
+    noun: 'figure',
+    where: 'Figures are files of the book below `figures/`, and are named with that folder.',
+    mend: 'Put the picture there under this name, or write the name that it has.',
+  },
+  hazard: { code: 'unknown-hazard', noun: 'hazard', where: 'Hazards are declared under `hazards` in safety.yaml.' },
+  header: {
+    code: 'unknown-header',
+    noun: 'header',
+    where: 'Each header is a file in `headers/`; its id is the name of the file without the ending.',
+  },
+  instrument: {
+    code: 'unknown-instrument',
+    noun: 'instrument',
+    where: 'Instruments are declared in instruments.yaml.',
+  },
+  job: {
+    code: 'unknown-job',
+    noun: 'job',
+    where: 'The site is laid out by the `jobs` of book.yaml: this procedure would stand under none of them.',
+    mend: 'Move the file to the folder of a job, or declare the folder under `jobs` in book.yaml.',
+  },
+  machine: {
+    code: 'unknown-machine',
+    noun: 'machine',
+    where: 'Each machine is a file in `machines/`; its id is the name of the file without the ending.',
+  },
+  option: {
+    code: 'unknown-option',
+    noun: 'option',
+    where: 'Options are declared under `options` in the file of each machine that may have them.',
+  },
+  place: {
+    code: 'unknown-place',
+    noun: 'place',
+    where: 'The places are the values of the state `person` in states.yaml.',
+  },
+  procedure: {
+    code: 'unknown-procedure',
+    noun: 'procedure',
+    where: 'The id of a procedure is the name of its file without `.md`.',
+    mend: 'Write the id of a procedure, or add the file.',
+  },
+  quantity: {
+    code: 'unknown-quantity',
+    noun: 'quantity',
+    mend: 'Write the name of a quantity, such as `voltage`, `length`, `pressure`, `temperature` or `rotational-speed`.',
+  },
   reading: {
     code: 'unknown-value',
     noun: 'value or worksheet',
-    where: 'in `values` or `worksheets` of this procedure',
+    where: 'These are declared under `values` and `worksheets` of the same procedure.',
   },
-  software: { code: 'unknown-software', noun: 'software version', where: 'in `software` of a machine' },
-  state: { code: 'unknown-state', noun: 'state', where: 'in `states` of states.yaml' },
-  'state-value': { code: 'unknown-state-value', noun: 'value', where: undefined },
-  step: { code: 'unknown-step', noun: 'step', where: 'in `steps` of this procedure' },
-  tool: { code: 'unknown-tool', noun: 'tool', where: 'in tools.yaml' },
-  unit: { code: 'unknown-unit', noun: 'unit', where: undefined },
-  value: { code: 'unknown-value', noun: 'value', where: 'in `values` of this procedure' },
-} as const satisfies Readonly<Record<string, { code: ResolveCode; noun: string; where: string | undefined }>>;
+  software: {
+    code: 'unknown-software',
+    noun: 'software version',
+    where: 'Versions are listed under `software` in the file of a machine.',
+  },
+  state: { code: 'unknown-state', noun: 'state', where: 'States are declared under `states` in states.yaml.' },
+  'state-value': { code: 'unknown-state-value', noun: 'value' },
+  step: {
+    code: 'unknown-step',
+    noun: 'step',
+    mend: 'Write the id of a step of this procedure, or one of the ends `done`, `stop` or `call-service`.',
+  },
+  tool: { code: 'unknown-tool', noun: 'tool', where: 'Tools are declared in tools.yaml.' },
+  unit: {
+    code: 'unknown-unit',
+    noun: 'unit',
+    mend: 'Write the symbol of a unit, as in `V`, `in`, `rpm` or `bu/ac`.',
+  },
+  value: { code: 'unknown-value', noun: 'value', where: 'Values are declared under `values` of the same procedure.' },
+} as const satisfies Readonly<Record<string, Kind>>;
 
 export type NameKind = keyof typeof kinds;
 
@@ -54,28 +122,25 @@ export function requireName(report: Report, use: NameUse): boolean {
   const declared = 'has' in use.known ? use.known : new Set(use.known);
   if (declared.has(use.name.value)) return true;
   const known = new Set(declared.keys());
-  const { code, noun, where } = kinds[use.kind];
+  const { code, noun, where, mend }: Kind = kinds[use.kind];
   const near = use.near ?? nearestNames(use.name.value, known);
-  const article = /^[aeiou]/.test(noun) ? 'an' : 'a';
   report({
     code,
     message: use.message ?? `No ${noun} is called \`${use.name.value}\``,
     at: use.name.at,
-    help:
-      askWhetherMeant(near) ??
-      listKnown(known, noun) ??
-      (where === undefined
-        ? `Write ${article} ${noun} that is known.`
-        : `Write ${article} ${noun} that is declared ${where}.`),
-    ...(where === undefined ? {} : { note: `Names of this kind are declared ${where}.` }),
+    help: askWhetherMeant(near) ?? mend ?? adviseOn(use.name.value, known, kinds[use.kind]),
+    ...(where === undefined ? {} : { note: where }),
     ...fixFor(use.name, near),
   });
   return false;
 }
 
-function listKnown(known: ReadonlySet<string>, noun: string): string | undefined {
-  if (known.size === 0 || known.size > 8) return undefined;
-  return `Write ${known.size === 1 ? `the ${noun}` : 'one of'} ${joinNames([...known], 'or')}.`;
+function adviseOn(name: string, known: ReadonlySet<string>, { noun, where }: Kind): string {
+  if (known.size === 0 || known.size > 8) {
+    return `Declare \`${name}\`, or write ${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun} that is declared.`;
+  }
+  const orDeclare = where === undefined ? '' : `, or declare \`${name}\``;
+  return `Write ${known.size < 3 ? '' : 'one of '}${joinNames([...known], 'or')}${orDeclare}.`;
 }
 
 /** The change to the one name that is near. */

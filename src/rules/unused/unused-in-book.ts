@@ -62,11 +62,15 @@ function* machineThings(book: Book): Iterable<Thing> {
     ...[...book.machines.values()].map((of) => ['machine', of] as const),
     ...[...book.headers.values()].map((of) => ['header', of] as const),
   ];
+  const parameters = new Set(owners.flatMap(([, of]) => [...of.parameters.keys()]));
+  const isName = (path: string): boolean => parameters.has(path.slice(path.indexOf('.') + 1));
   const own = new Set(
-    owners.flatMap(([, of]) => [
-      ...[...of.parameters.values()].flatMap(({ value }) => [...leavesOf(value)].flatMap(namesOf)),
-      ...of.agree.flatMap(({ that, equals, within }) => [that, equals, within].flatMap(namesOf)),
-    ]),
+    owners
+      .flatMap(([, of]) => [
+        ...[...of.parameters.values()].flatMap(({ value }) => [...leavesOf(value)]),
+        ...of.agree.flatMap(({ that, equals, within }) => [that, equals, ...(within ? [within] : [])]),
+      ])
+      .flatMap((written) => namesOf(written, isName)),
   );
   const isUsed = (prefix: string, id: string): boolean =>
     [`${prefix}.${id}`].some((path) => places.has(path) || names.has(path) || own.has(path)) || own.has(id);

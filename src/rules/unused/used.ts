@@ -1,13 +1,23 @@
 // What a procedure makes use of: the names that its steps, expressions and texts hold.
 
+import { joinHyphens } from '../../calc/expression/hyphens.js';
 import { namesIn } from '../../calc/expression/names.js';
 import type { WrittenExpr, WrittenLimits } from '../../model/numbers.js';
 import type { Procedure } from '../../model/procedure.js';
 import { leavesOf, placesOf } from '../../model/walk.js';
 
-/** Every name in an expression or in limits. */
-export function namesOf(written: WrittenExpr | WrittenLimits | undefined): readonly string[] {
-  return written ? namesIn(written.expr).map(({ path }) => path) : [];
+/** Every name in an expression or in limits. `on-ground` is the one name `on_ground` where `isName` knows that. */
+export function namesOf(
+  written: WrittenExpr | WrittenLimits | undefined,
+  isName: (path: string) => boolean,
+): readonly string[] {
+  return written ? namesIn(joinHyphens(written.expr, { isName })).map(({ path }) => path) : [];
+}
+
+/** Values, worksheets, adjusters, columns and results: whatever a procedure declares for expressions, steps and texts. */
+function declaredIn({ values, worksheets, adjusters }: Procedure): ReadonlySet<string> {
+  const parts = worksheets.flatMap((sheet) => [...sheet.columns, ...sheet.results]);
+  return new Set([...values, ...worksheets, ...adjusters, ...parts].map(({ id }) => id));
 }
 
 /** Every name in an expression or in limits anywhere in a procedure. */
@@ -23,7 +33,10 @@ export function namesInNumbers(procedure: Procedure): ReadonlySet<string> {
     ...procedure.adjusters.flatMap((adjuster) => adjuster.moves.flatMap(({ effect }) => [...leavesOf(effect)])),
     ...procedure.worksheets.flatMap((sheet) => [...sheet.columns, ...sheet.results].map((part) => part.from)),
   ];
-  return new Set([...limits, ...expressions].flatMap(namesOf));
+  const declared = declaredIn(procedure);
+  // what has a dot is a parameter of a machine, a header or a crop
+  const isName = (path: string): boolean => declared.has(path) || path.includes('.');
+  return new Set([...limits, ...expressions].flatMap((written) => namesOf(written, isName)));
 }
 
 /** Values and worksheets that a step measures, an expression or a text names, or an adjuster watches. */
@@ -40,12 +53,10 @@ export function usedReadings(procedure: Procedure): ReadonlySet<string> {
  * the wrong name is the one fault to report.
  */
 export function hasWrongName(procedure: Procedure): boolean {
-  const { values, worksheets, adjusters, steps } = procedure;
-  const parts = worksheets.flatMap((sheet) => [...sheet.columns, ...sheet.results]);
-  const known = new Set([...values, ...worksheets, ...adjusters, ...parts].map(({ id }) => id));
+  const declared = declaredIn(procedure);
   const named = [
-    ...steps.flatMap((step) => [...step.measure, ...step.adjust].map(({ value }) => value)),
+    ...procedure.steps.flatMap((step) => [...step.measure, ...step.adjust].map(({ value }) => value)),
     ...[...namesInNumbers(procedure)].filter((path) => !path.includes('.')),
   ];
-  return named.some((name) => !known.has(name) && !known.has(name.replaceAll('-', '_')));
+  return named.some((name) => !declared.has(name));
 }

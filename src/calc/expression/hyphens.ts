@@ -1,6 +1,6 @@
 // `on-ground` in an expression: one name written with a hyphen where such a name exists, otherwise a subtraction.
 
-import type { Expr, LimitsExpr } from '../calc/expression/ast.js';
+import type { Expr, LimitsExpr } from './ast.js';
 
 /** Whether a name exists, and whether `a-b` is one name also where neither `a`, `b` nor `a_b` exists. */
 export interface Joining {
