@@ -1,8 +1,16 @@
 // Joint states at one point of a path, and whether a question's test is met there.
 
 import { type Box, intersectBoxes, replace } from './boxes.js';
-import type { Literal, Test } from './question.js';
-import { type Applied, applyOperation, type Operation, type Slice, settleBoxes } from './slices.js';
+import type { Test } from './question.js';
+import {
+  type Applied,
+  type Asked,
+  applyOperation,
+  type Literal,
+  type Operation,
+  type Slice,
+  settleBoxes,
+} from './slices.js';
 import type { Variable } from './variables.js';
 
 /** The number of the set of each component. */
@@ -41,9 +49,10 @@ export function isMet(slice: Slice, test: Test, { sets, act }: Moment): boolean 
   if (!component) return false;
   const own = literalBox(slice, place.component, test.when);
   const others = test.when.filter(({ variable }) => slice.places.get(variable)?.component !== place.component);
-  const heldAfter = changed.some(({ box }) => intersectBoxes(box, own) !== undefined) && exists(slice, others, sets);
+  const heldAfter =
+    changed.some(({ box }) => intersectBoxes(box, own) !== undefined) && existsOnce(slice, others, sets);
   if (heldAfter) return true;
-  if (!exists(slice, others, act.before)) return false;
+  if (!existsOnce(slice, others, act.before)) return false;
   const triggering = (component.sets[act.before[place.component] ?? 0] ?? []).flatMap((box) => {
     const both = intersectBoxes(box, own);
     return both ? [both] : [];
@@ -53,11 +62,35 @@ export function isMet(slice: Slice, test: Test, { sets, act }: Moment): boolean 
 
 /** Whether a state is possible in which all literals hold. */
 export function exists(slice: Slice, literals: readonly Literal[], sets: Sets): boolean {
-  const asked = new Set(literals.flatMap(({ variable }) => slice.places.get(variable)?.component ?? []));
-  if (literals.some(({ atoms }) => atoms === 0n)) return false;
-  return [...asked].every((number) => {
-    const wanted = literalBox(slice, number, literals);
-    return (slice.components[number]?.sets[sets[number] ?? 0] ?? []).some((box) => intersectBoxes(box, wanted));
+  return askedOf(slice, literals).every((asked) => isAnswered(slice, asked, sets[asked.component] ?? 0));
+}
+
+function existsOnce(slice: Slice, literals: readonly Literal[], sets: Sets): boolean {
+  return makeAsked(slice, literals).every((asked) => isAnswered(slice, asked, sets[asked.component] ?? 0));
+}
+
+function isAnswered(slice: Slice, { component, box, answers }: Asked, set: number): boolean {
+  const known = answers.get(set);
+  if (known !== undefined) return known;
+  const boxes = slice.components[component]?.sets[set] ?? [];
+  const answer = boxes.some((each) => each.every((bits, i) => (bits & (box[i] ?? 0n)) !== 0n));
+  answers.set(set, answer);
+  return answer;
+}
+
+// What literals ask of each component, worked out once for a list of literals.
+function askedOf(slice: Slice, literals: readonly Literal[]): readonly Asked[] {
+  const known = slice.asked.get(literals);
+  if (known) return known;
+  const made = makeAsked(slice, literals);
+  slice.asked.set(literals, made);
+  return made;
+}
+
+function makeAsked(slice: Slice, literals: readonly Literal[]): readonly Asked[] {
+  const components = new Set(literals.flatMap(({ variable }) => slice.places.get(variable)?.component ?? []));
+  return [...components].map((component) => {
+    return { component, box: literalBox(slice, component, literals), answers: new Map<number, boolean>() };
   });
 }
 

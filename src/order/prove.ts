@@ -9,7 +9,7 @@ import { placeOf } from './frames.js';
 import { type Graph, makeGraph } from './graph.js';
 import type { Outcomes } from './outcomes.js';
 import { makeLaws } from './physics.js';
-import { type Proving, spreadOf } from './proving.js';
+import { nodesWhere, type Proving, spreadOf } from './proving.js';
 import type { Question } from './question.js';
 import { variablesOf } from './question.js';
 import { askAll, askBack } from './questions.js';
@@ -64,7 +64,8 @@ function askEverything(proving: Proving): readonly Question[] {
     const boxes = sets.flatMap((set) => component.sets[set] ?? []);
     return boxes.length > 0 && boxes.every((box) => ((box[place.index] ?? 0n) & outside) === 0n);
   });
-  return [...askAll(graph, world, laws, slicer.contested), ...back];
+  const asked = { graph, world, laws, contested: slicer.contested };
+  return [...askAll({ ...asked, nodesWhere: (literals) => nodesWhere(proving, literals) }), ...back];
 }
 
 // Each family by itself: first what the union over all paths already denies, then path by path.

@@ -3,13 +3,8 @@
 import type { ResolvedRule } from '../model/resolved.js';
 import type { Span } from '../text/source.js';
 import type { Violation, ViolationKind } from './result.js';
+import type { Literal } from './slices.js';
 import type { Variable, Wanted } from './variables.js';
-
-/** A set of atoms of one variable. */
-export interface Literal {
-  readonly variable: Variable;
-  readonly atoms: bigint;
-}
 
 export type Test =
   /** A state is possible in which all literals hold. */

@@ -6,7 +6,8 @@ import { actorOf, type Frame } from './frames.js';
 import type { Act, Edge, Graph, Node } from './graph.js';
 import type { Law } from './physics.js';
 import { placesIn, readingsIn } from './places.js';
-import type { Claim, Literal, Point, Question } from './question.js';
+import type { Claim, Point, Question } from './question.js';
+import type { Literal } from './slices.js';
 import {
   absent,
   atomsOf,
@@ -31,24 +32,35 @@ interface Asking {
   /** Variables of laws that may contradict each other. */
   readonly contested: readonly Variable[];
   readonly found: Question[];
+  /** Literals by what they fail: one list for all questions that want the same. */
+  readonly failing: Map<string, readonly Literal[]>;
 }
 
 interface RuleCase {
   readonly rule: ResolvedRule;
   readonly key: string;
   readonly when: readonly Literal[];
-  readonly must: readonly Wanted[];
+  readonly must: readonly { readonly wanted: Wanted; readonly literals: readonly Literal[] }[];
   readonly unchanged: readonly Variable[];
+  /** Nodes where it may trigger. */
+  readonly nodes: ReadonlySet<number>;
+}
+
+/** What a graph is asked with. */
+export interface Asked {
+  readonly graph: Graph;
+  readonly world: World;
+  readonly laws: readonly Law[];
+  /** Variables of laws that may contradict each other. */
+  readonly contested: readonly Variable[];
+  /** The nodes where all literals may hold together; more do no harm. */
+  readonly nodesWhere: (literals: readonly Literal[]) => ReadonlySet<number>;
 }
 
 /** All questions of a variant. */
-export function askAll(
-  graph: Graph,
-  world: World,
-  laws: readonly Law[],
-  contested: readonly Variable[],
-): readonly Question[] {
-  const asking: Asking = { graph, world, rules: ruleCases(graph, world), laws, contested, found: [] };
+export function askAll(asked: Asked): readonly Question[] {
+  const { graph } = asked;
+  const asking: Asking = { ...asked, rules: ruleCases(asked), found: [], failing: new Map() };
   for (const node of graph.nodes) {
     if (node.kind === 'final') askFinal(asking, node);
     else askStep(asking, node);
@@ -56,18 +68,21 @@ export function askAll(
   return asking.found;
 }
 
-function ruleCases({ frames: { space } }: Graph, { rules }: World): readonly RuleCase[] {
-  return rules.flatMap((rule) => {
+function ruleCases({ graph, world, nodesWhere }: Asked): readonly RuleCase[] {
+  const { space } = graph.frames;
+  return world.rules.flatMap((rule) => {
     const personal = [...rule.when, ...rule.must].some(({ state }) => state === personState);
     const persons = personal ? Array.from({ length: space.people }, (_, i) => i + 1) : [1];
     return persons.map((person) => {
       const read = (conditions: readonly ResolvedCondition[]): readonly Wanted[] =>
         conditions.flatMap((condition) => readCondition(space, condition, person) ?? []);
+      const when = read(rule.when).map(holding);
       return {
         rule,
         key: `rule ${rule.id} ${person}`,
-        when: read(rule.when).map(holding),
-        must: read(rule.must),
+        when,
+        must: read(rule.must).map((wanted) => ({ wanted, literals: [...when, failing(wanted)] })),
+        nodes: nodesWhere(when),
         unchanged: rule.unchanged.flatMap((state) => space.states.get(state) ?? []),
       };
     });
@@ -94,17 +109,24 @@ interface Spot {
 }
 
 // A condition that must hold: shared by all that want the same, so that one loss is told once.
-function askWanted(asking: Asking, { node, point }: Spot, wanted: Wanted, claim: Omit<Claim, 'wanted'>): void {
-  const literal = failing(wanted);
-  if (literal.atoms === 0n) return;
+function askWanted(
+  asking: Pick<Asking, 'found' | 'failing'>,
+  { node, point }: Spot,
+  wanted: Wanted,
+  claim: Omit<Claim, 'wanted'>,
+): void {
+  const key = `${wanted.variable.index} ${wanted.mask}`;
+  const literals = asking.failing.get(key) ?? [failing(wanted)];
+  asking.failing.set(key, literals);
+  if (literals[0]?.atoms === 0n) return;
   asking.found.push({
     id: `${claim.kind} ${node.frame?.id ?? ''} ${node.index} ${node.end ?? ''} ${claim.phase} ${claim.callee ?? ''} ${claim.value ?? ''} ${wanted.variable.index} ${wanted.mask}`,
     // a warning never hushes an error
     family: `${claim.kind === 'back-into-step' ? 'back' : 'want'} ${wanted.variable.index} ${wanted.mask}`,
-    clear: [literal],
+    clear: literals,
     node: node.id,
     point,
-    test: { kind: 'exists', literals: [literal] },
+    test: { kind: 'exists', literals },
     claim: { ...claim, wanted: wantedOf(wanted) },
   });
 }
@@ -189,10 +211,11 @@ function askAdjusters(asking: Asking, { node, point }: Spot): void {
 
 function askRules(asking: Asking, spot: Spot, phase: Claim['phase']): void {
   for (const each of asking.rules) {
+    if (!each.nodes.has(spot.node.id)) continue;
     askTrigger(asking, spot, each);
     if (isSuspended(each, spot.node)) continue;
-    each.must.forEach((wanted, number) => {
-      askMust(asking, { ...spot, phase }, each, { wanted, number });
+    each.must.forEach((must, number) => {
+      askMust(asking, { ...spot, phase }, each, { ...must, number });
     });
   }
 }
@@ -216,11 +239,9 @@ function askMust(
   asking: Asking,
   { node, point, phase }: Spot & { readonly phase: Claim['phase'] },
   { rule, key, when }: RuleCase,
-  { wanted, number }: { readonly wanted: Wanted; readonly number: number },
+  { wanted, literals, number }: RuleCase['must'][number] & { readonly number: number },
 ): void {
-  const literal = failing(wanted);
-  if (literal.atoms === 0n) return;
-  const literals = [...when, literal];
+  if (literals.at(-1)?.atoms === 0n) return;
   asking.found.push({
     id: `${key} must ${number} ${node.frame?.id ?? ''} ${node.index} ${node.end ?? ''}`,
     family: `${key} must ${number}`,
@@ -238,7 +259,9 @@ function askAct(asking: Asking, spot: Spot, act: Act): void {
   if (!step || !frame) return;
   askRules(asking, spot, act.phase);
   askForced(asking, spot, act.sets, act.phase === 'after' ? 'sets' : 'means');
-  for (const each of asking.rules) if (!isSuspended(each, node)) askUnchanged(asking, spot, each, act.phase);
+  for (const each of asking.rules) {
+    if (each.nodes.has(node.id) && !isSuspended(each, node)) askUnchanged(asking, spot, each, act.phase);
+  }
   if (!endsEarly(act)) askThroughout(asking, spot, act.phase);
   if (act.phase === 'after') askDerived(asking, spot);
   for (const variable of asking.contested) {
@@ -408,7 +431,7 @@ export function askBack(
   held: (frame: Frame, index: number, wanted: Wanted) => boolean,
 ): readonly Question[] {
   const found: Question[] = [];
-  const asking: Pick<Asking, 'found'> = { found };
+  const asking = { graph, found, failing: new Map<string, readonly Literal[]>() };
   for (const node of graph.nodes) {
     node.acts.forEach((act, number) => {
       act.edges.forEach((edge, at) => {
@@ -424,7 +447,7 @@ export function askBack(
             at: edge.taken.at ?? node.step?.at ?? condition.at,
             phase: 'after',
           } as const;
-          askWanted(asking as Asking, spot, wanted, claim);
+          askWanted(asking, spot, wanted, claim);
         }
       });
     });

@@ -40,6 +40,21 @@ export interface Applied {
 export interface Slice {
   readonly components: readonly Component[];
   readonly places: ReadonlyMap<Variable, { readonly component: number; readonly index: number }>;
+  /** What was asked of it so far: see `moment`. */
+  readonly asked: Map<readonly Literal[], readonly Asked[]>;
+}
+
+/** A set of atoms of one variable. */
+export interface Literal {
+  readonly variable: Variable;
+  readonly atoms: bigint;
+}
+
+/** What literals ask of one component, and the answers by number of the set. */
+export interface Asked {
+  readonly component: number;
+  readonly box: Box;
+  readonly answers: Map<number, boolean>;
 }
 
 export interface Slicer {
@@ -52,12 +67,13 @@ export interface Slicer {
 
 /** Makes slices of `space`. `starts` are the values that each variable may start with, physics apart. */
 export function makeSlicer(space: Space, laws: readonly Law[], starts: readonly bigint[]): Slicer {
-  const groups = joinedGroups(space.variables, laws, undefined).map((variables) => ({
+  const groups = joinedGroups(space.variables, lawLinks(laws, new Set(space.variables))).map((variables) => ({
     variables,
     boxes: startBoxes(variables, laws, starts),
   }));
   const groupOf = new Map(groups.flatMap((group) => group.variables.map((variable) => [variable, group] as const)));
   const components = new Map<string, Component>();
+  const slices = new Map<string, Slice>();
   const find = (variables: readonly Variable[]): Component => {
     const key = variables.map(({ index }) => index).join(',');
     const known = components.get(key);
@@ -71,8 +87,17 @@ export function makeSlicer(space: Space, laws: readonly Law[], starts: readonly 
   return {
     impossible: groups.filter(({ boxes }) => boxes.length === 0).map(({ variables }) => variables),
     contested: groups.flatMap(({ variables }) => contestedIn(variables, laws)),
-    sliceFor: (variables) =>
-      makeSlice(joinedGroups(coneOf(variables, laws), laws, new Set(coneOf(variables, laws))).map(find)),
+    sliceFor: (variables) => {
+      const asked = [...new Set(variables)].sort((a, b) => a.index - b.index);
+      const key = asked.map(({ index }) => index).join(',');
+      const known = slices.get(key);
+      if (known) return known;
+      const cone = coneOf(asked, laws);
+      const bound = groups.map(({ variables: of, boxes }) => startLink(boxes, of, cone));
+      const made = makeSlice(joinedGroups(cone, [...lawLinks(laws, new Set(cone)), ...bound]).map(find));
+      slices.set(key, made);
+      return made;
+    },
   };
 }
 
@@ -91,7 +116,7 @@ function makeSlice(components: readonly Component[]): Slice {
   const places = components.flatMap(({ variables }, component) =>
     variables.map((variable, index) => [variable, { component, index }] as const),
   );
-  return { components, places: new Map(places) };
+  return { components, places: new Map(places), asked: new Map() };
 }
 
 function startBoxes(variables: readonly Variable[], laws: readonly Law[], starts: readonly bigint[]): readonly Box[] {
@@ -102,6 +127,14 @@ function startBoxes(variables: readonly Variable[], laws: readonly Law[], starts
 function project(boxes: readonly Box[], from: readonly Variable[], to: readonly Variable[]): readonly Box[] {
   const places = to.map((variable) => from.indexOf(variable));
   return tidy(boxes.map((box) => places.map((place) => box[place] ?? 0n)));
+}
+
+// What physics binds together at the start: the variables in which the parts of the projected start differ.
+function startLink(boxes: readonly Box[], from: readonly Variable[], cone: readonly Variable[]): readonly Variable[] {
+  const own = from.filter((variable) => cone.includes(variable));
+  if (own.length < 2 || boxes.length < 2) return [];
+  const parts = project(boxes, from, own);
+  return own.filter((_, i) => parts.some((box) => box[i] !== parts[0]?.[i]));
 }
 
 // What the variables depend on: themselves, and whatever triggers a law that changes one of them.
@@ -116,22 +149,26 @@ function coneOf(variables: readonly Variable[], laws: readonly Law[]): readonly 
   return [...cone].sort((a, b) => a.index - b.index);
 }
 
-// Variables that a law joins, each group in the order of the space; `within` leaves out effects on other variables.
+// What the laws join: all that triggers one with all of `within` that it changes.
+function lawLinks(laws: readonly Law[], within: ReadonlySet<Variable>): readonly (readonly Variable[])[] {
+  return laws.flatMap(({ when, effects }) => {
+    const touched = effects.map(({ variable }) => variable).filter((variable) => within.has(variable));
+    return touched.length === 0 || when.length === 0 ? [] : [[...when.map(({ variable }) => variable), ...touched]];
+  });
+}
+
+// Variables joined by links, each group in the order of the space.
 function joinedGroups(
   variables: readonly Variable[],
-  laws: readonly Law[],
-  within: ReadonlySet<Variable> | undefined,
+  links: readonly (readonly Variable[])[],
 ): readonly (readonly Variable[])[] {
   const root = new Map(variables.map((variable) => [variable, variable]));
   const find = (variable: Variable): Variable => {
     const above = root.get(variable) ?? variable;
     return above === variable ? variable : find(above);
   };
-  for (const { when, effects } of laws) {
-    const touched = effects.map(({ variable }) => variable).filter((variable) => !within || within.has(variable));
-    const [first, ...others] = when.map(({ variable }) => variable);
-    if (touched.length === 0 || !first) continue;
-    for (const other of [...others, ...touched]) root.set(find(other), find(first));
+  for (const [first, ...others] of links) {
+    if (first) for (const other of others) root.set(find(other), find(first));
   }
   const groups = new Map<Variable, Variable[]>();
   for (const variable of variables) {

@@ -2,10 +2,10 @@
 
 import type { Graph, Node } from './graph.js';
 import { after, type Moment, possibleAtoms, type Sets, startSets } from './moment.js';
-import type { Literal, Point } from './question.js';
+import type { Point } from './question.js';
 import type { FactLoss, StateSet, TraceEntry } from './result.js';
 import type { Hit, Stride } from './search.js';
-import type { Operation, Slice } from './slices.js';
+import type { Literal, Operation, Slice } from './slices.js';
 import { asStateSet, atomsOf, maskOf, type Space, type Variable } from './variables.js';
 
 /** A path walked once more, with the states at every point of it. */

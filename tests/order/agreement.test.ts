@@ -25,7 +25,7 @@ describe('The proof and the plain explorer', () => {
           Object.fromEntries([...expected].sort()),
         );
       }),
-      { seed, numRuns: runs, endOnFailure: false },
+      { seed, numRuns: runs },
     );
     expect(explored).toBeGreaterThan(runs / 2);
     expect(faults).toBeGreaterThan(runs);

@@ -18,8 +18,9 @@ export function searchEverything(variant: Variant, world: World): ReadonlyMap<st
   const found = new Map<string, number>();
   if (slicer.impossible.length > 0) return found;
   // without `clear` every yes is told, also where the same was told before; what asks of the same variables goes together
+  const everywhere = new Set(graph.nodes.map(({ id }) => id));
   const groups = new Map<string, Question[]>();
-  for (const { clear, ...open } of askAll(graph, world, laws, [])) {
+  for (const { clear, ...open } of askAll({ graph, world, laws, contested: [], nodesWhere: () => everywhere })) {
     const key = [...new Set(variablesOf(open).map(({ index }) => index))].sort().join(' ');
     groups.set(key, [
       ...(groups.get(key) ?? []),
