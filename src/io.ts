@@ -11,6 +11,7 @@ import { decodeText } from './text/decode.js';
 import type { SourceFile } from './text/source.js';
 
 export { FileProblem } from './io/problem.js';
+export { watchFolder } from './io/watch.js';
 export { writeFolder, writeNewFile, writeNewFolder } from './io/write.js';
 
 /** Bytes of a text file at most: the largest real one has some thousands. */

@@ -44,7 +44,10 @@ function program(terminal: Terminal, finish: Exit): Command {
     .option('--out <dir>', 'where to write', 'public')
     .option('--drafts', 'pages and cards for drafts too, marked so', false)
     .action((book, options) => finish(runBuild(book, options, terminal)));
-  bookCommand('serve', 'Build, drafts included, and serve the result on the loopback address.')
+  bookCommand(
+    'serve',
+    'Build, drafts included, serve the result on the loopback address, and build again when the book changes.',
+  )
     .option('--port <number>', 'the port to listen on; one that is taken gives way to a free one', '8321')
     .action(async (book, options) => finish(await runServe(book, options, terminal)));
   bookCommand('cards', 'Check, then write the cards alone.')

@@ -1,8 +1,10 @@
-// `stepgauge serve`: builds into memory and serves that on the loopback address.
+// `stepgauge serve`: builds into memory, serves that on the loopback address, and builds again when the book changes.
 
-import { createServer, type Server } from 'node:http';
+import { createServer, type Server, type ServerResponse } from 'node:http';
+import { renderText } from '../diagnostic/text.js';
+import { watchFolder } from '../io.js';
 import { filesOf } from './build.js';
-import { loadBook, report } from './load.js';
+import { type Loaded, loadBook, report } from './load.js';
 import { Misuse } from './misuse.js';
 import type { CheckOptions } from './options.js';
 import type { Terminal } from './terminal.js';
@@ -25,20 +27,51 @@ const types: Readonly<Record<string, string>> = {
   woff2: 'font/woff2',
 };
 
-/** Serves until the process ends. Gives 1 at once where the book does not hold. */
+/** Serves until the process ends; builds again whenever the book changes, and tells the pages that are open. */
 export async function runServe(book: string | undefined, options: ServeOptions, terminal: Terminal): Promise<number> {
   const port = portOf(options.port);
-  const loaded = loadBook(book, options);
-  report(loaded, options, terminal);
-  if (!loaded.holds) {
-    terminal.err('Nothing is served until the errors are mended.\n');
-    return 1;
-  }
-  const server = serveFiles(filesOf(loaded, true));
+  const first = loadBook(book, options);
+  const served: Served = { files: new Map(), faults: undefined, watchers: new Set() };
+  take(first, served, options, terminal);
+  const server = serveFiles(served);
   const taken = await listen(server, port);
   terminal.out(`The book is at http://127.0.0.1:${taken}/ (stop it with Ctrl-C)\n`);
+  const stop = watchFolder(first.folder, () => {
+    try {
+      take(loadBook(first.folder, options), served, options, terminal);
+    } catch (fault) {
+      // The folder may be gone for a moment, or its book.yaml: that is told, and the old pages stay.
+      if (!(fault instanceof Misuse)) throw fault;
+      served.faults = fault.message;
+    }
+    for (const watcher of served.watchers) tell(watcher, served);
+  });
   await new Promise((resolve) => server.on('close', resolve));
+  stop();
   return 0;
+}
+
+/** What is served now: the last build that held, and what is wrong with the book since. */
+export interface Served {
+  files: ReadonlyMap<string, string | Uint8Array>;
+  faults: string | undefined;
+  readonly watchers: Set<ServerResponse>;
+}
+
+function take(loaded: Loaded, served: Served, options: ServeOptions, terminal: Terminal): void {
+  report(loaded, options, terminal);
+  if (loaded.holds) {
+    served.files = filesOf(loaded, true);
+    served.faults = undefined;
+    return;
+  }
+  const counted = loaded.diagnostics.filter(({ severity }) => severity !== 'hint');
+  served.faults = renderText(counted, loaded.sources, { color: false });
+}
+
+function tell(watcher: ServerResponse, { faults }: Served): void {
+  const event = faults === undefined ? 'event: built\ndata: -' : `event: faults\ndata: ${JSON.stringify(faults)}`;
+  watcher.write(`${event}\n\n`);
 }
 
 function portOf(text: string): number {
@@ -47,21 +80,63 @@ function portOf(text: string): number {
   return port;
 }
 
-/** A server of a fixed set of files; a folder's address gives its `index.html`. */
-export function serveFiles(files: ReadonlyMap<string, string | Uint8Array>): Server {
+/** A server of the files there are now; a folder's address gives its `index.html`. */
+export function serveFiles(served: Served): Server {
   return createServer((request, response) => {
+    const { files, faults } = served;
     const path = pathOf(request.url ?? '/');
     const name = path === '' || path.endsWith('/') ? `${path}index.html` : path;
     const body = files.get(name);
-    if (body === undefined && files.has(`${name}/index.html`)) {
-      response.writeHead(308, { location: `/${name}/` }).end();
-    } else if (body === undefined) {
-      response.writeHead(404, { 'content-type': types.html }).end(files.get('404.html') ?? 'There is no such page.');
-    } else {
-      const type = types[name.slice(name.lastIndexOf('.') + 1)] ?? 'application/octet-stream';
-      response.writeHead(200, { 'content-type': type, 'cache-control': 'no-cache' }).end(body);
-    }
+    if (path === eventsPath) listenTo(response, served);
+    else if (path === scriptPath) send(response, { status: 200, name, body: script });
+    else if (body !== undefined) send(response, { status: 200, name, body });
+    else if (files.has(`${name}/index.html`)) response.writeHead(308, { location: `/${name}/` }).end();
+    else if (files.size === 0) send(response, { status: 503, name: 'index.html', body: faultsPage(faults ?? '') });
+    else send(response, { status: 404, name: '404.html', body: files.get('404.html') ?? 'There is no such page.' });
   });
+}
+
+const eventsPath = '_serve/events';
+const scriptPath = '_serve/reload.js';
+
+function send(
+  response: ServerResponse,
+  { status, name, body }: { status: number; name: string; body: string | Uint8Array },
+): void {
+  const type = types[name.slice(name.lastIndexOf('.') + 1)] ?? 'application/octet-stream';
+  response.writeHead(status, { 'content-type': type, 'cache-control': 'no-cache' });
+  response.end(typeof body === 'string' && name.endsWith('.html') ? withScript(body) : body);
+}
+
+function withScript(page: string): string {
+  return page.replace('</head>', `<script type="module" src="/${scriptPath}"></script>\n</head>`);
+}
+
+function listenTo(response: ServerResponse, served: Served): void {
+  response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-cache' });
+  response.write(': here\n\n');
+  if (served.faults !== undefined) tell(response, served);
+  served.watchers.add(response);
+  response.on('close', () => served.watchers.delete(response));
+}
+
+/** What a page that is open does when the book changes: shows what is wrong above itself, or loads anew. */
+const script = `const events = new EventSource('/${eventsPath}');
+let box;
+events.addEventListener('built', () => location.reload());
+events.addEventListener('faults', (event) => {
+  box ??= document.body.insertBefore(document.createElement('pre'), document.body.firstChild);
+  box.setAttribute('role', 'alert');
+  box.textContent = 'This page is of the last build that held. Since then:\\n\\n' + JSON.parse(event.data);
+});
+`;
+
+function faultsPage(faults: string): string {
+  const text = faults.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+  return `<!DOCTYPE html>
+<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>The book has errors</title>
+</head><body><h1>The book has errors</h1><p>It is built as soon as they are mended.</p><pre>${text}</pre></body></html>
+`;
 }
 
 function pathOf(url: string): string {

@@ -24,7 +24,7 @@ if (!browser.path) throw new Error(browser.why);
 const loaded = loadBook(join(root, 'procedures'), { format: 'text', strict: true, today: '2026-11-24' });
 if (!loaded.holds) throw new Error('The demo book is not clean');
 const files = filesOf(loaded, false);
-const server = serveFiles(files);
+const server = serveFiles({ files, faults: undefined, watchers: new Set() });
 await new Promise((resolve) => server.listen(0, '127.0.0.1', resolve));
 const folder = mkdtempSync(join(tmpdir(), 'stepgauge-pictures-'));
 try {
@@ -36,7 +36,17 @@ try {
   await view.screenshot({ path: join(pictures, 'phone.png') });
   await chrome.close();
   writeFolder(join(folder, 'out'), new Map([[card, files.get(card)]]));
-  execFileSync('pdftoppm', ['-r', '110', '-png', '-f', '1', '-l', '1', join(folder, 'out', card), join(folder, 'card')]);
+  execFileSync('pdftoppm', [
+    '-r',
+    '110',
+    '-png',
+    '-f',
+    '1',
+    '-l',
+    '1',
+    join(folder, 'out', card),
+    join(folder, 'card'),
+  ]);
   const [made] = readdirSync(folder).filter((name) => name.endsWith('.png'));
   copyFileSync(join(folder, made), join(pictures, 'card.png'));
 } finally {
