@@ -1,14 +1,16 @@
-// Bundles what runs or shows in the browser into dist/site: client.js, style.css and the fonts it names.
+// Bundles what runs or shows in the browser into dist/site, or the folder named: client.js, style.css, fonts, the icon.
 
-import { join } from 'node:path';
+import { cpSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import { build } from 'esbuild';
 
 const root = join(import.meta.dirname, '../..');
+const out = resolve(process.argv[2] ?? join(root, 'dist/site'));
 
 await build({
   absWorkingDir: root,
   entryPoints: { client: 'site/client/main.ts', style: 'site/css/style.css' },
-  outdir: 'dist/site',
+  outdir: out,
   bundle: true,
   format: 'esm',
   target: ['es2022', 'chrome100', 'firefox100', 'safari15.4'],
@@ -19,3 +21,4 @@ await build({
   assetNames: 'fonts/[name]',
   logLevel: 'warning',
 });
+cpSync(join(root, 'site/icon.svg'), join(out, 'icon.svg'));

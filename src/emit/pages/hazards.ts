@@ -5,7 +5,7 @@ import type { Words } from '../../model/text.js';
 import { wordsOf } from '../book-text.js';
 import { type Html, html, trusted } from '../html.js';
 import type { Voice } from '../voice.js';
-import { languageName } from '../words/interface.js';
+import { languageNameIn } from '../words/interface.js';
 import { type Page, readerOf } from './context.js';
 
 export interface HazardWords {
@@ -48,7 +48,7 @@ export function drawHazard(hazard: HazardWords, voice: Voice): Html {
   const missing = [what, harm, avoid].some((words) => !voice.has(words));
   return html`<div class="hazard ${severity}" role="note">
 <p class="signal">${severity !== 'damage' && sign}${voice.ui(severity)}</p>
-<div class="hazard-text">${missing && html`<p class="untranslated">${voice.ui('untranslated', { language: languageName(voice.first) })}</p>`}
+<div class="hazard-text">${missing && html`<p class="untranslated">${voice.ui('untranslated', { language: languageNameIn(voice.language, voice.first) })}</p>`}
 <p><b>${voice.say(what)}</b> ${voice.say(harm)} ${voice.say(avoid)}</p></div>
 </div>
 `;

@@ -4,7 +4,7 @@ import type { Machine } from '../../model/book.js';
 import { wordsOf } from '../book-text.js';
 import { type Html, html } from '../html.js';
 import { spokenCode } from '../short-code.js';
-import { languageName } from '../words/interface.js';
+import { languageNameIn } from '../words/interface.js';
 import { linkToShared, type Page, phoneLink, readerOf } from './context.js';
 import { describeRig, optionName } from './rig-words.js';
 import type { Entry, Home, Version } from './site-map.js';
@@ -18,7 +18,7 @@ export function drawHead(page: Page, entry: Entry, version: Version): Html {
   return html`<h1>${voice.say(procedure.title)}</h1>
 <p class="summary">${voice.say(procedure.summary)}</p>
 <p class="meta"><span>${voice.ui('revision', { revision: procedure.revision })}</span>${next !== undefined && html` <span>${voice.ui('review-by', { date: voice.date(next) })}</span>`} <span>${voice.ui('read-out', { code: html`<b class="code">${spokenCode(version.code)}</b>` })}</span></p>
-${untranslated && html`<p class="meta">${voice.ui('untranslated-page', { language: languageName(voice.first) })}</p>`}
+${untranslated && html`<p class="meta">${voice.ui('untranslated-page', { language: languageNameIn(voice.language, voice.first) })}</p>`}
 ${drawApplies(page, entry, version)}${drawStatus(page, procedure.status)}`;
 }
 

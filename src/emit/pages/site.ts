@@ -4,6 +4,7 @@ import type { ResolvedBook } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
 import { compileOpenBook } from '../open-data/compiled-book.js';
 import { buildSearch } from '../search/search-files.js';
+import { withTrueLanguages } from '../translated.js';
 import { voiceFor } from '../voice.js';
 import { hasInterface } from '../words/interface.js';
 import { cardPage } from './card-page.js';
@@ -32,7 +33,8 @@ export interface SiteInput {
 type Files = Map<string, string | Uint8Array>;
 
 /** Every file of the site by its path below the site's root. */
-export function emitSite(book: ResolvedBook, input: SiteInput = {}): Map<string, string | Uint8Array> {
+export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<string, string | Uint8Array> {
+  const book = withTrueLanguages(resolved);
   const { languages } = book.book.settings;
   const [first = 'en', ...others] = languages;
   const site: Site = {
@@ -60,7 +62,7 @@ function emitLanguage(site: Site, language: string, files: Files): void {
   };
   write('index.html', undefined, startPage);
   write('codes.html', undefined, codesPage);
-  if (language === site.languages[0]) write('404.html', undefined, notFoundPage);
+  write('404.html', undefined, notFoundPage);
   for (const code of new Set(site.cards.map((card) => card.code))) {
     write(`${cardFolder(code)}index.html`, undefined, (page) => cardPage(page, code));
   }

@@ -88,7 +88,9 @@ function byVersion(
   { home, voice }: { readonly home: Home; readonly voice: Voice },
   linesOf: (version: Version) => readonly Line[],
 ): readonly Line[] {
-  const { versions } = entry;
+  const { versions, procedure } = entry;
+  // nothing of a withdrawn procedure leads anybody to its steps
+  if (procedure.status === 'withdrawn') return [];
   if (versions.length === 1) return linesOf(versions[0]);
   const all = versions.map((version) => ({ version, lines: linesOf(version) }));
   const key = ([kind, , text, , extra]: Line): string => JSON.stringify([kind, text, extra]);
@@ -97,13 +99,13 @@ function byVersion(
   const done = new Set<string>();
   return all.flatMap(({ version, lines }) =>
     lines.flatMap((line): readonly Line[] => {
-      const [kind, procedure, text, anchor, extra, also = ''] = line;
+      const [kind, place, text, anchor, extra, also = ''] = line;
       const shared = counts.get(key(line)) === versions.length;
       if (shared && done.has(key(line))) return [];
       done.add(key(line));
-      if (shared) return [[kind, procedure, text, '', extra, also]];
+      if (shared) return [[kind, place, text, '', extra, also]];
       const which = version.rigs.map((rig) => describeRig(rig, home.machine, voice)).join(`; ${voice.text('or')} `);
-      return [[kind, procedure, `${text} (${which})`, version.folder.slice(entry.folder.length) + anchor, extra, also]];
+      return [[kind, place, `${text} (${which})`, version.folder.slice(entry.folder.length) + anchor, extra, also]];
     }),
   );
 }

@@ -64,7 +64,7 @@ const kindWeight: Readonly<Record<Line[0], number>> = { t: 1.15, s: 1.05, v: 1.0
 const linesShown = 3;
 
 /** A procedure with less than this share of the best one's score is no answer. */
-const worthShowing = 0.4;
+const worthShowing = 0.3;
 
 /** A search over the files of one home. */
 export function openSearch(parts: readonly SearchPart[]): Search {

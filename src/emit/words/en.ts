@@ -2,6 +2,8 @@
 
 export const english = {
   language: 'English',
+  'name-en': 'English',
+  'name-es': 'Spanish',
   // signal words (ANSI Z535.6)
   'will-kill': 'DANGER',
   'may-kill': 'WARNING',

@@ -4,6 +4,8 @@ import type { UiKey } from './en.js';
 
 export const spanish: Readonly<Record<UiKey, string>> = {
   language: 'Español',
+  'name-en': 'inglés',
+  'name-es': 'español',
   'will-kill': 'PELIGRO',
   'may-kill': 'ADVERTENCIA',
   'may-injure': 'PRECAUCIÓN',

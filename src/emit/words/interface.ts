@@ -69,6 +69,11 @@ export function numberIn(language: string, shown: string): string {
     .replaceAll(/(?<=[\d\u00a0\p{L}%]) to (?=[-\d])/gu, ' a ');
 }
 
+/** A language as another calls it: `inglés`; its tag where the interface does not know it. */
+export function languageNameIn(language: string, of: string): string {
+  return of === 'en' || of === 'es' ? wordFor(language, `name-${of}`) : of;
+}
+
 /** A language by its own name; its tag where the interface has no words in it. */
 export function languageName(language: string): string {
   return tables[language]?.language ?? language;
