@@ -71,6 +71,8 @@ export interface ResolvedInstrument {
   /** In coherent base units. */
   readonly resolution?: Rational;
   readonly builtIn: boolean;
+  /** What it needs to be read. */
+  readonly needs?: readonly ResolvedCondition[];
 }
 
 export interface ResolvedValue {

@@ -121,6 +121,7 @@ function procedureConditions(procedure: ResolvedProcedure, seen: ReadonlySet<str
   return [
     ...procedure.requires.map(({ condition }) => condition),
     ...procedure.values.flatMap(({ needs }) => needs),
+    ...procedure.worksheets.flatMap(({ columns }) => columns.flatMap(({ instrument }) => instrument?.needs ?? [])),
     ...[...procedure.leaves.values()].flat(),
     ...procedure.steps.flatMap((step) => [
       ...step.needs,

@@ -29,7 +29,7 @@ function readingOf(id: string, procedure: ResolvedProcedure, watched: boolean): 
   const worksheet = procedure.worksheets.find((each) => each.id === id);
   return (worksheet?.columns ?? []).flatMap(({ instrument }) => {
     const place = instrument?.source.readAt?.value;
-    return instrument ? [{ id, instrument, ...(place ? { place } : {}), needs: [], watched }] : [];
+    return instrument ? [{ id, instrument, ...(place ? { place } : {}), needs: instrument.needs ?? [], watched }] : [];
   });
 }
 

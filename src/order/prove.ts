@@ -17,11 +17,23 @@ import { reportHits } from './report.js';
 import type { IdleBranch, OrderResult, ProofOptions, StepPlace, Violation } from './result.js';
 import { answerAt, type Hit, questionsByNode, searchCounted } from './search.js';
 import { allOutcomes, findShapeFaults } from './shape.js';
+import { signatureOf } from './signature.js';
 import { type Component, makeSlicer, type Slice } from './slices.js';
 import { sortViolations } from './sort-violations.js';
 import { type Budget, type Spread, spread } from './spread.js';
 import { findStart, startViolations } from './start.js';
 import { atomsOf, fullMask, type Variable } from './variables.js';
+
+/** A prover that works out variants whose steps, branches and needs are equal only once. */
+export function makeProver(world: World, options: ProofOptions): (variant: Variant) => OrderResult {
+  const known = new Map<string, OrderResult>();
+  return (variant) => {
+    const signature = signatureOf(variant);
+    const result = known.get(signature) ?? proveVariant(variant, world, options);
+    known.set(signature, result);
+    return result;
+  };
+}
 
 /** Follows every path of `variant` from every state that may be there at its start. */
 export function proveVariant(variant: Variant, world: World, options: ProofOptions): OrderResult {
