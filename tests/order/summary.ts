@@ -16,8 +16,8 @@ export function prove(
 }
 
 /** Proves a variant within a bound that these tests do not meet. */
-export function proveFully(variant: Variant, world: World): OrderResult {
-  return proveVariant(variant, world, { budget: 500_000 });
+export function proveFully(variant: Variant, world: World, budget = 500_000): OrderResult {
+  return proveVariant(variant, world, { budget });
 }
 
 /** `need-not-met 2 lower: engine is off|idle, wanted idle, lost start`. */
