@@ -98,7 +98,7 @@ const translationCodes: Readonly<Record<string, Severity>> = {
 
 /** Warnings that a book explains away. */
 const waiverCodes: Readonly<Record<string, Severity>> = {
-  'unneeded-waiver': 'warning',
+  'unneeded-waiver': 'hint',
   'waived-error': 'error',
 };
 

@@ -52,7 +52,7 @@ function errorWaived(waiver: Waiver): Diagnostic {
 function unneeded(waiver: Waiver): Diagnostic {
   return diagnose({
     code: 'unneeded-waiver',
-    severity: 'warning',
+    severity: 'hint',
     message: `Nothing here is reported as \`${waiver.code.value}\``,
     at: waiver.code.at,
     help: 'Take the waiver out, or mend its code.',
