@@ -32,6 +32,7 @@ export function resolveBranch(
       code: 'missing-target',
       message: `This leads to the step \`${go.value}\`, which these rigs do not have`,
       at: go.at,
+      related: target.only ? [{ message: `\`${go.value}\` is only for these`, at: target.only.at }] : [],
       help: 'Lead to a step that all of them have, or give this step the same `only`.',
     });
   }

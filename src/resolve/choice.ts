@@ -142,12 +142,16 @@ function reportAmbiguous<T>(scene: Scene, fitting: Entries<T>): void {
     keys.map(({ value }) => value),
     'and',
   );
+  const others = joinNames(
+    keys.slice(1).map(({ value }) => value),
+    'and',
+  );
   scene.report({
     code: 'choice-ambiguous',
     message: `${keys.length === 2 ? 'Two' : 'Several'} entries of this choice fit the same rig: ${names}`,
     at: last.at,
     related: keys.slice(0, -1).map(({ value, at }) => ({ message: `\`${value}\` fits it too`, at })),
-    help: 'Put a choice inside the entry of the one for those that have the other as well.',
+    help: `Choose here between \`${keys[0]?.value}\` and \`other\` alone, and put a choice by ${others} inside each of the two.`,
     note: 'Each rig that uses a choice needs exactly one entry that fits it.',
   });
 }

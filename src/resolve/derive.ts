@@ -4,7 +4,7 @@ import { isDimensionless, sameDimension } from '../calc/dimension.js';
 import type { Expr } from '../calc/expression/ast.js';
 import { dimensionOf, type Shape } from '../calc/expression/dimensions.js';
 import { joinHyphens } from '../calc/expression/hyphens.js';
-import { namesIn } from '../calc/expression/names.js';
+import { firstNamesIn } from '../calc/expression/names.js';
 import type { Limits } from '../calc/limits.js';
 import { noUnit, type Unit } from '../calc/unit.js';
 import type { WrittenExpr } from '../model/numbers.js';
@@ -55,7 +55,7 @@ export function deriveFrom(
   const inputs = new Map<string, BareValue>();
   const parameters = new Map<string, Limits>();
   let complete = true;
-  for (const { path, start, end } of namesIn(expr)) {
+  for (const { path, start, end } of firstNamesIn(expr)) {
     const at = spanWithin(from.source, start, end);
     const isValue = siblings.known.has(path);
     const isPresent = isValue && siblings.isPresent(scene, path);

@@ -3,7 +3,7 @@
 import type { Expr, LimitsExpr } from '../calc/expression/ast.js';
 import { dimensionOfLimits, type Shape } from '../calc/expression/dimensions.js';
 import { joinHyphens } from '../calc/expression/hyphens.js';
-import { namesIn } from '../calc/expression/names.js';
+import { firstNamesIn, namesIn } from '../calc/expression/names.js';
 import type { Limits } from '../calc/limits.js';
 import { resolveLimits } from '../calc/resolve-limits.js';
 import type { Header, Machine } from '../model/book.js';
@@ -62,7 +62,7 @@ export function parametersNamed(
 ): ReadonlyMap<string, Limits> | undefined {
   const found = new Map<string, Limits>();
   let complete = true;
-  for (const { path, start, end } of namesIn(written.expr)) {
+  for (const { path, start, end } of firstNamesIn(written.expr)) {
     const limits = parameterLimits(scene, path, {
       at: spanWithin(written.source, start, end),
       ...(owner ? { owner } : {}),

@@ -126,7 +126,8 @@ function resolveRigs(
     const pairs = applying.flatMap(({ rig }) => rig.pairs);
     reportUnmatched(procedure, pairs, (fault) => own.push(fault));
   }
-  const readings = applying.flatMap(({ rig, value: { found, ends } }) =>
+  // a part of all rigs is none to prove or to build anything from
+  const readings = (complete ? applying : []).flatMap(({ rig, value: { found, ends } }) =>
     found ? [{ rig, procedure: found, ends }] : [],
   );
   return { readings, runs: [run, withoutRigs(own)] };

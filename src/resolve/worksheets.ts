@@ -5,7 +5,7 @@ import { formatLimits } from '../calc/display.js';
 import type { Expr } from '../calc/expression/ast.js';
 import { dimensionOf, type Shape } from '../calc/expression/dimensions.js';
 import { joinHyphens } from '../calc/expression/hyphens.js';
-import { namesIn } from '../calc/expression/names.js';
+import { firstNamesIn } from '../calc/expression/names.js';
 import type { Limits } from '../calc/limits.js';
 import type { Rational } from '../calc/rational.js';
 import { findUnit, noUnit, type Unit } from '../calc/unit.js';
@@ -146,7 +146,7 @@ function deriveCell(
   });
   const parameters = new Map<string, Limits>();
   let complete = true;
-  for (const { path, start, end } of namesIn(expr)) {
+  for (const { path, start, end } of firstNamesIn(expr)) {
     if (sheet.columns.has(path)) {
       if (!sheet.shapes.has(path)) complete = false;
       continue;

@@ -42,3 +42,10 @@ export function namesIn(expr: Expr | LimitsExpr): readonly NameUse[] {
   if (expr.kind === 'name') return [{ path: expr.path, start: expr.start, end: expr.end }];
   return partsOf(expr).flatMap(namesIn);
 }
+
+/** The first use of each name: what is wrong with a name is one fault, however often it stands there. */
+export function firstNamesIn(expr: Expr | LimitsExpr): readonly NameUse[] {
+  const first = new Map<string, NameUse>();
+  for (const use of namesIn(expr)) if (!first.has(use.path)) first.set(use.path, use);
+  return [...first.values()];
+}

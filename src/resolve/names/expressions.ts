@@ -1,7 +1,7 @@
 // Names in numbers and expressions: parameters of machines, headers and crops, values and columns of the procedure.
 
 import { joinHyphens } from '../../calc/expression/hyphens.js';
-import { namesIn } from '../../calc/expression/names.js';
+import { firstNamesIn } from '../../calc/expression/names.js';
 import { askWhetherMeant, nearestNames } from '../../diagnostic/nearest.js';
 import type { NumberChoice, WrittenExpr, WrittenLimits } from '../../model/numbers.js';
 import { type Span, spanWithin } from '../../text/source.js';
@@ -29,7 +29,7 @@ export function checkExpression(
 ): void {
   if (!written) return;
   const isName = (path: string): boolean => locals.has(path) || isParameter(checker.vocabulary, path, owner);
-  for (const { path, start, end } of namesIn(joinHyphens(written.expr, { isName, unknownToo: true }))) {
+  for (const { path, start, end } of firstNamesIn(joinHyphens(written.expr, { isName, unknownToo: true }))) {
     if (!isName(path))
       reportName(
         checker,
