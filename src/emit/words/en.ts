@@ -207,8 +207,10 @@ export const english = {
   'values-none': 'This book has no check value for this rig yet.',
   'card-title': 'Cards',
   'card-is': 'You scanned the card {code}.',
-  'card-revision': 'The book now has revision {revision}. The revision of your card stands at its foot: if it is another, do not work by the card.',
-  'card-old': 'Your card is of another revision than the book. Do not work by it: open the page below, or call {phone}.',
+  'card-revision':
+    'The book now has revision {revision}. The revision of your card stands at its foot: if it is another, do not work by the card.',
+  'card-old':
+    'Your card is of another revision than the book. Do not work by it: open the page below, or call {phone}.',
   'card-print': 'The card to print (PDF)',
   'codes-title': 'Codes',
   'codes-why': 'Each page has a code. Somebody on the telephone reads it out, and you stand on the same page.',

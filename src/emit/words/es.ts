@@ -200,8 +200,10 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'values-none': 'Este libro todavía no tiene valores para este equipo.',
   'card-title': 'Tarjetas',
   'card-is': 'Ha leído la tarjeta {code}.',
-  'card-revision': 'El libro tiene ahora la revisión {revision}. La revisión de su tarjeta está al pie: si es otra, no trabaje con la tarjeta.',
-  'card-old': 'Su tarjeta es de otra revisión que el libro. No trabaje con ella: abra la página de abajo o llame al {phone}.',
+  'card-revision':
+    'El libro tiene ahora la revisión {revision}. La revisión de su tarjeta está al pie: si es otra, no trabaje con la tarjeta.',
+  'card-old':
+    'Su tarjeta es de otra revisión que el libro. No trabaje con ella: abra la página de abajo o llame al {phone}.',
   'card-print': 'La tarjeta para imprimir (PDF)',
   'codes-title': 'Códigos',
   'codes-why': 'Cada página tiene un código. Alguien lo lee por teléfono y usted ve la misma página.',
