@@ -8,6 +8,8 @@ import { cutsText, isComment, keyEnd, lineEnd, placeholderEnd } from './trap-sig
 export interface Open {
   readonly brackets: string;
   readonly parent: number;
+  /** Whether the items of the innermost one stand behind dashes, one on each line. */
+  readonly dashes?: boolean;
 }
 
 export interface FlowText {
@@ -38,7 +40,9 @@ function stepOver(scan: Scan, text: { start: number; at: number }, open: Open): 
   const { at } = text;
   const source = scan.text;
   const sign = source[at] ?? '';
+  if (open.dashes && isDash(source, at)) return { over: at };
   const past = (kind: TextFault['kind'], end: number): Step => ({ at: end, fault: { kind, at: { start: at, end } } });
+  if (at > text.start && isDash(source, at)) return past('dash', at + 1);
   if (sign === '{') return past('brace', placeholderEnd(source, at) ?? at + 1);
   if (sign === '[') return past('bracket', innerEnd(source, at));
   if ((sign === '}' || sign === ']') && open.brackets.includes(sign === '}' ? '{' : '[')) {
@@ -87,6 +91,11 @@ export function skipBlank(scan: Scan, start: number, open: Open): number {
   }
 }
 
+/** Whether a dash stands at `at` as before an item of a list: the first on its line, a space behind it. */
+export function isDash(text: string, at: number): boolean {
+  return text[at] === '-' && /^-\s/.test(text.slice(at, at + 2)) && isFirstOnLine(text, at);
+}
+
 function isFirstOnLine(text: string, at: number): boolean {
   return text.slice(text.lastIndexOf('\n', at) + 1, at).trim() === '';
 }
@@ -99,5 +108,6 @@ export function isOver(scan: Scan, at: number, open: Open): boolean {
   if (scan.text[at] !== '\n') return false;
   nextFilled.lastIndex = at + 1;
   const next = nextFilled.exec(scan.text);
-  return !next || ((next[1] ?? '').length <= open.parent && !'}]'.includes(next[2] ?? ''));
+  if (!next) return true;
+  return (next[1] ?? '').length <= open.parent && !(open.dashes ? '}]-' : '}]').includes(next[2] ?? '');
 }

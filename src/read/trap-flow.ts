@@ -1,10 +1,12 @@
 // `{ … }` and `[ … ]` as their author meant them: a text goes on until the next `, key:` or the closing bracket, whatever
 // signs it holds. What YAML would split differently becomes a trap. Builds nothing.
 
+import type { Mend } from './mended.js';
 import { addTextTrap, noteTooDeep, type Scan, type TextFault } from './trap.js';
-import { endsAtComma, gluedKey, isOver, type Open, readFlowText, skipBlank } from './trap-flow-text.js';
+import { endsAtComma, gluedKey, isDash, isOver, type Open, readFlowText, skipBlank } from './trap-flow-text.js';
 import { type Item, noteItems } from './trap-items.js';
 import {
+  noteDashes,
   noteDecimalComma,
   noteMissingComma,
   noteSpaceAfterColon,
@@ -29,21 +31,28 @@ export function scanFlow(scan: Scan, start: number, parent: number): FlowEnd {
 
 function scanBracket(scan: Scan, start: number, outer: Open): FlowEnd {
   const bracket = scan.text[start] ?? '';
-  const open: Open = { brackets: outer.brackets + bracket, parent: outer.parent };
+  const dashes = bracket === '[' && /^\[\s*\n\s*-\s/.test(scan.text.slice(start, start + 400));
+  const open: Open = { brackets: outer.brackets + bracket, parent: outer.parent, dashes };
   if (open.brackets.length > deepestNesting) {
     noteTooDeep(scan, start);
     return { end: scan.text.length, closed: false };
   }
   const items: Item[] = [];
+  const mends: Mend[] = [];
   let at = start + 1;
+  let afterComma = false;
   for (;;) {
     at = skipBlank(scan, at, open);
     const sign = scan.text[at] ?? '';
-    if (isOver(scan, at, open) || '}]'.includes(sign)) return closeBracket(scan, { start, at }, { items, open });
-    if (sign === ',') {
+    if (isOver(scan, at, open) || '}]'.includes(sign)) return closeBracket(scan, { start, at }, { items, open, mends });
+    const isItem = dashes && isDash(scan.text, at);
+    if (isItem) mends.push(dashMend(at, { parent: outer.parent, isFirst: items.length === 0 || afterComma }));
+    if (sign === ',' || isItem) {
+      afterComma = true;
       at += 1;
       continue;
     }
+    afterComma = false;
     const item = bracket === '{' ? scanEntry(scan, at, open) : scanItem(scan, at, open);
     if (item.kind === 'broken') return { end: item.end, closed: false };
     items.push(item);
@@ -51,22 +60,30 @@ function scanBracket(scan: Scan, start: number, outer: Open): FlowEnd {
   }
 }
 
+/** A comma in place of the dash at `at`, further right than what the brackets belong to. */
+function dashMend(at: number, item: { parent: number; isFirst: boolean }): Mend {
+  return { start: at, end: at + 1, text: `${' '.repeat(item.parent + 1)}${item.isFirst ? ' ' : ','}` };
+}
+
 function closeBracket(
   scan: Scan,
   place: { start: number; at: number },
-  inside: { items: readonly Item[]; open: Open },
+  inside: { items: readonly Item[]; open: Open; mends: readonly Mend[] },
 ): FlowEnd {
   const { start, at } = place;
   const { items, open } = inside;
   const bracket = scan.text[start] ?? '';
   noteItems(scan, bracket, items);
   const over = isOver(scan, at, open);
-  if (!over && scan.text[at] === closingOf(bracket)) return { end: at + 1, closed: true };
+  const closed = !over && scan.text[at] === closingOf(bracket);
   const end = items.at(-1)?.textEnd ?? start + 1;
   const missing = over ? [...open.brackets].reverse() : [bracket];
-  const closing = missing.map(closingOf).join(' ');
-  noteUnclosedBracket(scan, start, { end, closing: closing.startsWith('}') ? ` ${closing}` : closing });
-  return { end: at, closed: !over };
+  const signs = missing.map(closingOf).join(' ');
+  const closing = signs.startsWith('}') ? ` ${signs}` : signs;
+  if (inside.mends.length > 0) {
+    noteDashes(scan, closed ? inside.mends : [...inside.mends, { start: end, end, text: closing }]);
+  } else if (!closed) noteUnclosedBracket(scan, start, { end, closing });
+  return { end: closed ? at + 1 : at, closed: !over };
 }
 
 function closingOf(bracket: string): string {

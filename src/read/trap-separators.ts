@@ -121,6 +121,22 @@ export function noteUnclosedBracket(scan: Scan, start: number, missing: { end: n
   );
 }
 
+/** Notes dashes before the items of a list in brackets; `mends` put commas in their place. */
+export function noteDashes(scan: Scan, mends: readonly Mend[]): void {
+  const first = mends[0];
+  if (!first) return;
+  addMendedTrap(
+    scan,
+    {
+      code: 'yaml-syntax',
+      at: { start: first.start, end: first.end },
+      message: 'Unexpected dash inside `[ ]`, where commas stand between the items',
+      help: 'Put a comma behind each item and take the dashes away, or keep the dashes and take the brackets away.',
+    },
+    { title: 'Put commas in place of the dashes', safe: false, mends },
+  );
+}
+
 /** Notes closing brackets that nothing opened. */
 export function noteExtraBracket(scan: Scan, extra: Range): void {
   const written = scan.text.slice(extra.start, extra.end).trim();

@@ -3,6 +3,7 @@
 import { isBookKey } from './book-keys.js';
 import { addTextTrap, type Scan, type TextFault } from './trap.js';
 import { isUnclosedQuote, scanFlow } from './trap-flow.js';
+import { isDash } from './trap-flow-text.js';
 import { noteExtraBracket, noteUnclosedQuote } from './trap-separators.js';
 import {
   cutsText,
@@ -157,6 +158,7 @@ function readText(scan: Scan, place: ValuePlace): BlockText {
     if (line.comment || !next || next.column <= place.parent) return stop;
     if (text[next.at] === '#' && /^#(?:\s|$)/.test(text.slice(next.at, next.at + 2))) return stop;
     if (place.before === 'key' && isDeepKey(text, next)) return { ...stop, deepKey: next };
+    if (isDash(text, next.at)) fault ??= { kind: 'dash', at: { start: next.at, end: next.at + 1 } };
     from = next.at;
   }
 }

@@ -14,7 +14,7 @@ export interface Trap {
 
 /** Why a text is not read as written. `at` is the sign that does it. */
 export type TextFault =
-  | { readonly kind: 'comma' | 'colon' | 'brace' | 'bracket' | 'sign'; readonly at: Range }
+  | { readonly kind: 'comma' | 'colon' | 'brace' | 'bracket' | 'sign' | 'dash'; readonly at: Range }
   /** `at` is what YAML cuts, from the `#` on. */
   | { readonly kind: 'hash'; readonly at: Range };
 
@@ -38,7 +38,7 @@ export function addTextTrap(scan: Scan, whole: Range, fault: TextFault): void {
   const inQuotes: Fix = {
     title: 'Put the text in quotes',
     edits: [{ at: spanIn(scan, whole), text: quoteText(scan.text.slice(whole.start, whole.end)) }],
-    safe: !asComment,
+    safe: !asComment && fault.kind !== 'dash',
   };
   const words = wordsOf(scan, whole, fault);
   const diagnostic = diagnose({
@@ -60,6 +60,7 @@ const codes: Readonly<Record<TextFault['kind'], string>> = {
   brace: 'brace-in-text',
   bracket: 'brace-in-text',
   sign: 'sign-before-text',
+  dash: 'wrong-indent',
   hash: 'text-cut-by-hash',
 };
 
@@ -92,6 +93,12 @@ function wordsOf(scan: Scan, whole: Range, fault: TextFault): Words {
   }
   if (fault.kind === 'hash') return hashWords(scan, whole, fault.at, before);
   if (fault.kind === 'sign') return signWords(scan, whole, written);
+  if (fault.kind === 'dash') {
+    return {
+      message: 'The dash at the start of this line begins no item of a list: it is read as part of the text above it',
+      help: ' If a list is meant, take away the text that stands before it.',
+    };
+  }
   const opens = written.startsWith('[') ? 'a list' : 'a part with keys of its own';
   return { message: `Unexpected \`${written}\` in a text without quotes: a \`${written[0]}\` here opens ${opens}` };
 }

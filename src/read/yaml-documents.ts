@@ -46,9 +46,9 @@ function directive(file: SourceFile, start: number, written: string): Diagnostic
     severity: 'error',
     message: version
       ? `Unexpected YAML version \`${version}\`, expected \`1.2\`: in other versions words like \`off\` are no words`
-      : `Unexpected directive \`${written.split(/\s/)[0]}\`: a book is written in plain YAML 1.2`,
+      : `Unexpected \`${written.split(/\s/)[0]}\` at the start of a line: \`%\` there gives YAML an order, and a book takes none`,
     at: { file: file.path, start, end: start + written.trimEnd().length },
-    help: 'Delete this line.',
+    help: version ? 'Delete this line.' : 'Delete this line, or begin it with `#` if it is a comment.',
   });
 }
 
@@ -57,7 +57,7 @@ function severalDocuments(file: SourceFile, start: number): Diagnostic {
   return diagnose({
     code: 'several-documents',
     severity: 'error',
-    message: `Unexpected \`${written}\` after the first part: a file holds one document, and what stands below is not read`,
+    message: `Unexpected \`${written}\` in the middle of the file: it ends the file for YAML, and what stands below is not read`,
     at: { file: file.path, start, end: start + 3 },
     help: `Delete this line, or move what stands below it into a file of its own.`,
   });

@@ -4,7 +4,7 @@
 import type { ErrorCode, YAMLParseError } from 'yaml';
 import { type Diagnostic, diagnose, type Fix } from '../diagnostic/diagnostic.js';
 import type { Mended } from './mended.js';
-import { keyEnd, lineEnd } from './trap-signs.js';
+import { lineEnd } from './trap-signs.js';
 
 interface Words {
   readonly code: string;
@@ -30,7 +30,7 @@ export function faultsOf(path: string, mended: Mended, errors: readonly YAMLPars
 function faultOf(path: string, mended: Mended, error: YAMLParseError): Diagnostic {
   const part = partOf(mended.text, error);
   const written = mended.text.slice(part.start, part.end);
-  const words = isOutsideItem(mended.text, error, part.start) ? outsideItem(written.trim()) : wordsOf(error, written);
+  const words = strayWords(mended.text, error, part.start) ?? wordsOf(error, written);
   const start = mended.originOf(part.start);
   const at = { file: path, start, end: Math.max(start, mended.originOf(part.end)) };
   const fix = fixOf(error, mended, at);
@@ -48,18 +48,51 @@ function partOf(text: string, error: YAMLParseError): { start: number; end: numb
   return { start, end: start + (/^[^\s:]+/.exec(text.slice(start, line))?.[0].length ?? 1) };
 }
 
-/** A key between the items of a list, in a column where none of them has its keys. */
-function isOutsideItem(text: string, error: YAMLParseError, start: number): boolean {
-  return (
-    error.code === 'MISSING_CHAR' && error.message.startsWith('Sequence') && keyEnd(text, start, false) !== undefined
-  );
+/** A key in the column of dashes, or a dash in the column of keys: neither belongs to what stands above. */
+function strayWords(text: string, error: YAMLParseError, start: number): Words | undefined {
+  const line = text.lastIndexOf('\n', start - 1) + 1;
+  const indent = text.slice(line, start);
+  if (!placeCodes.has(error.code) || indent.trim() !== '') return undefined;
+  const above = neighbourAbove(text, line, indent);
+  if (dash.test(text.slice(start, start + 2))) {
+    return error.code === 'BAD_INDENT' && above === undefined ? undefined : strayDash;
+  }
+  const key = /^[^\s:]+(?=:(?:\s|$))/.exec(text.slice(start, lineEnd(text, start)))?.[0];
+  return key !== undefined && (above === 'dash' || error.message.startsWith('Sequence')) ? outsideItem(key) : undefined;
 }
 
-const outsideItem = (shown: string): Words => ({
+// what the parser calls a line that starts where nothing of its kind is open
+const placeCodes: ReadonlySet<ErrorCode> = new Set<ErrorCode>([
+  'BAD_INDENT',
+  'BLOCK_AS_IMPLICIT_KEY',
+  'MISSING_CHAR',
+  'MULTILINE_IMPLICIT_KEY',
+]);
+
+const dash = /^-(?:\s|$)/;
+
+/** What the nearest line above that starts in the same column starts with. */
+function neighbourAbove(text: string, line: number, indent: string): 'dash' | 'key' | undefined {
+  for (let end = line - 1; end > 0; ) {
+    const start = text.lastIndexOf('\n', end - 1) + 1;
+    const rest = text.startsWith(indent, start) ? text.slice(start + indent.length, end) : '';
+    if (/^\S/.test(rest)) return dash.test(rest) ? 'dash' : 'key';
+    end = start - 1;
+  }
+  return undefined;
+}
+
+const outsideItem = (key: string): Words => ({
   code: 'wrong-indent',
-  message: `\`${shown}\` belongs to no item of the list above: it has no dash before it, and does not start in the column of their keys`,
+  message: `\`${key}\` belongs to no item of the list above: it has no dash before it, and does not start in the column of their keys`,
   help: 'Put as many spaces before it as the key above it has, or a dash and a space if it begins a new item.',
 });
+
+const strayDash: Words = {
+  code: 'wrong-indent',
+  message: 'A dash begins an item of a list here, and the key above it has no list',
+  help: 'Give the line as many spaces as the other items of its list have, or take away what stands behind the key that the list belongs to.',
+};
 
 function wordsOf(error: YAMLParseError, written: string): Words {
   const shown = written.trim() === '' ? 'line' : `\`${written.trim()}\``;

@@ -63,14 +63,18 @@ function keyOf(reader: TreeReader, node: Node | null, map: Span): YamlScalar | u
     if (key.text.value !== '') return key;
   }
   if (reader.isFaulty) return undefined;
-  const at = node ? placeOf(reader, node) : { ...map, end: map.start };
+  const kind = isMap(node) ? 'map' : isSeq(node) ? 'list' : undefined;
   reader.diagnostics.push(
     diagnose({
       code: 'key-not-text',
       severity: 'error',
-      message: 'Unexpected key that is no plain word',
-      at,
-      help: 'Write a word before the colon. Put the text in quotes if it is meant as one.',
+      message: kind
+        ? `Unexpected ${kind} as a key, expected a word`
+        : 'No key stands before this colon, expected a word',
+      at: node ? placeOf(reader, node) : { ...map, end: map.start },
+      help: kind
+        ? 'Write one word before the colon, and every key on a line of its own.'
+        : 'Write a word before the colon. Put all of it in quotes if it is meant as a text.',
     }),
   );
   return undefined;

@@ -22,7 +22,11 @@ describe('faults of YAML', () => {
     ['an unknown escape', 'a: "C:\\path"\n', ['unknown-escape "\\\\"'], { a: 'C:\\path' }],
     ['a line too far left', 'a:\n    b: 1\n  c: 2\n', ['wrong-indent "c"'], { a: { b: 1 }, c: 2 }],
     ['a line without a colon', 'a: 1\nb\nc: 2\n', ['missing-colon "b"'], undefined],
-    ['a list below a text', 'a: b\n- c\n', ['missing-colon "-"'], { a: 'b' }],
+    ['a list below a text', 'a: b\n- c\n', ['wrong-indent "-"'], { a: 'b' }],
+    ['a dash among keys', 'a:\n  b: 1\n  - c\n', ['wrong-indent "-"'], undefined],
+    ['a key among dashes', 'a:\n  - b\n  c: 1\n', ['wrong-indent "c"'], undefined],
+    ['a key between dash and keys', 'a:\n  - b: 1\n   c: 1\n', ['wrong-indent "c"'], undefined],
+    ['no key before a colon', ': a\n', ['key-not-text ""'], {}],
     ['keys behind a list', '- a\nb: c\n', ['yaml-syntax "b"'], ['a']],
     [
       'a part without a value',

@@ -220,6 +220,14 @@ const separators: readonly Trap[] = [
   }),
   one('a: [x, y\nb: 1\n', 'unclosed-bracket "["', 'a: [x, y]\nb: 1\n', { a: ['x', 'y'], b: 1 }),
   one('a: { b: [x, y }\nc: 1\n', 'unclosed-bracket "["', 'a: { b: [x, y] }\nc: 1\n', { a: { b: ['x', 'y'] }, c: 1 }),
+  one('a: none\n  - x\nb: 1\n', 'wrong-indent "-"', 'a: "none\n  - x"\nb: 1\n', { a: 'none - x', b: 1 }),
+  one('a:\n  - x\n    - y\nb: 1\n', 'wrong-indent "-"', 'a:\n  - "x\n    - y"\nb: 1\n', { a: ['x - y'], b: 1 }),
+  one('a: [x\n  - y, z]\n', 'wrong-indent "-"', 'a: ["x\n  - y", z]\n', { a: ['x - y', 'z'] }),
+  one('a: [\n- x\n- y\n]\nb: 1\n', 'yaml-syntax "-"', 'a: [\n   x\n , y\n]\nb: 1\n', { a: ['x', 'y'], b: 1 }),
+  one('a: [\n  - x,\n  - y z\nb: 1\n', 'yaml-syntax "-"', 'a: [\n     x,\n     y z]\nb: 1\n', {
+    a: ['x', 'y z'],
+    b: 1,
+  }),
   one('a: { b: 1 }}\nc: 1\n', 'extra-bracket "}"', 'a: { b: 1 }\nc: 1\n', { a: { b: 1 }, c: 1 }),
   one(
     'id: x\ndo: Turn\n  expect: y\n  then: done\nby: 2\n',
