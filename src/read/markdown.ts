@@ -188,7 +188,13 @@ function tooLong(file: SourceFile, body: Range): Diagnostic {
     code: 'prose-too-long',
     severity: 'error',
     message: `The prose has ${body.end - body.start} characters, expected at most ${longest}; it is not read`,
-    at: { file: file.path, start: body.start, end: body.start + 1 },
+    at: { file: file.path, ...firstLine(file.text, body) },
     help: 'Cut the procedure into several, or take out what nobody reads beside a machine.',
   });
+}
+
+/** The first line of a part that is not empty. */
+function firstLine(text: string, { start, end }: Range): Range {
+  const words = /\S[^\r\n]*/.exec(text.slice(start, end));
+  return words ? { start: start + words.index, end: start + words.index + words[0].trimEnd().length } : { start, end };
 }

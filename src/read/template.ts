@@ -2,7 +2,7 @@
 
 import { type Diagnostic, diagnose, type Findings } from '../diagnostic/diagnostic.js';
 import type { Template, TemplatePart } from '../model/text.js';
-import { type SourceText, spanWithin } from '../text/source.js';
+import { type SourceText, type Span, spanWithin } from '../text/source.js';
 
 /** What may stand between braces: a name, or names joined by dots. */
 const pathShape = /^[\p{L}_][\p{L}\p{N}_-]*(?:\.[\p{L}\p{N}_-]+)*$/u;
@@ -14,7 +14,7 @@ const pathShape = /^[\p{L}_][\p{L}\p{N}_-]*(?:\.[\p{L}\p{N}_-]+)*$/u;
 export function readTemplate(source: SourceText): Findings<Template> {
   const { value } = source;
   if (!/[{}]/.test(value)) return { value: { source, parts: wordsOnly(value) }, diagnostics: [] };
-  const reader: Reader = { source, parts: [], diagnostics: [], words: '' };
+  const reader: Reader = { source, parts: [], diagnostics: [], words: '', late: undefined };
   for (let at = 0; at < value.length; ) at = readPart(reader, at);
   endWords(reader);
   return { value: { source, parts: reader.parts }, diagnostics: reader.diagnostics };
@@ -26,6 +26,8 @@ interface Reader {
   readonly diagnostics: Diagnostic[];
   /** Words read since the last place. */
   words: string;
+  /** Where a `}` stands that closes its `{` too late, which was reported there. */
+  late: number | undefined;
 }
 
 function wordsOnly(text: string): readonly TemplatePart[] {
@@ -51,9 +53,17 @@ function readPart(reader: Reader, at: number): number {
     reader.words += sign;
     return at + 2;
   }
+  if (at === reader.late) {
+    reader.words += sign;
+    return at + 1;
+  }
   if (sign === '}') return keepWritten(reader, { start: at, end: at + 1 }, 'unopened-brace');
   const end = closingBrace(value, at);
-  if (end === undefined) return keepWritten(reader, { start: at, end: at + 1 }, 'unclosed-brace');
+  if (end === undefined) {
+    const late = /^\{[^{}]*\}(?!\})/.exec(value.slice(at))?.[0].length;
+    reader.late = late === undefined ? undefined : at + late - 1;
+    return keepWritten(reader, { start: at, end: at + 1 }, 'unclosed-brace');
+  }
   const path = value.slice(at + 1, end).trim();
   if (path === '') return keepWritten(reader, { start: at, end: end + 1 }, 'empty-placeholder');
   if (!pathShape.test(path)) return keepWritten(reader, { start: at, end: end + 1 }, 'odd-placeholder');
@@ -81,19 +91,25 @@ const messages: Readonly<Record<Code, (written: string) => string>> = {
 };
 
 const helps: Readonly<Record<Code, string>> = {
-  'unopened-brace': 'Delete it, or write `}}` for a brace that is part of the text.',
+  'unopened-brace':
+    'Put a `{` before the name that it closes, delete it, or write `}}` for a brace that is part of the text.',
   'unclosed-brace': 'Put the `}` behind the name, or write `{{` for a brace that is part of the text.',
   'empty-placeholder': 'Put the name of a value between the braces, or take them away.',
   'odd-placeholder':
     'Write the name alone between the braces, or write `{{` and `}}` for braces that are part of the text.',
 };
 
+function lateIn({ source, late }: Reader): Span | undefined {
+  return late === undefined ? undefined : spanWithin(source, late, late + 1);
+}
+
 function keepWritten(reader: Reader, part: { start: number; end: number }, code: Code): number {
   const { source } = reader;
   const written = source.value.slice(part.start, part.end);
   const first = spanWithin(source, part.start, part.start + 1);
   const last = spanWithin(source, part.end - 1, part.end);
-  const edits = code === 'odd-placeholder' ? [first, last] : [first];
+  const closing = code === 'odd-placeholder' ? last : code === 'unclosed-brace' ? lateIn(reader) : undefined;
+  const edits = closing ? [first, closing] : [first];
   const doubled = edits.map((at) => ({ at, text: at === first ? `${written[0]}${written[0]}` : '}}' }));
   reader.words += written;
   reader.diagnostics.push(

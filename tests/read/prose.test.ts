@@ -133,7 +133,8 @@ describe('placeholders', () => {
 
   it.each([
     ['Hold {hold for', ['unclosed-brace {'], 'Hold {{hold for'],
-    ['Hold {hold\n}', ['unclosed-brace {', 'unopened-brace }'], 'Hold {{hold\n}}'],
+    ['Hold {hold\n}', ['unclosed-brace {'], 'Hold {{hold\n}}'],
+    ['{a\n} {b c', ['unclosed-brace {', 'unclosed-brace {'], '{{a\n}} {{b c'],
     ['a } b', ['unopened-brace }'], 'a }} b'],
     ['a {} b', ['empty-placeholder {}'], undefined],
     ['a { } b', ['empty-placeholder { }'], undefined],

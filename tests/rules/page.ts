@@ -12,7 +12,7 @@ export interface Example {
   readonly rendered?: string;
 }
 
-/** A fence with a path: a whole file, a `diff` of one, `without` it, or what `disk.ts` makes. */
+/** A fence with a path: a whole file, a `diff` of one, `without` it, `longer` by some letters, or what `disk.ts` makes. */
 export interface Change {
   readonly path: string;
   readonly language: string;
@@ -67,10 +67,15 @@ export function bookOf(base: ReadonlyMap<string, string>, example: Example): Map
   const files = new Map(base);
   for (const change of example.changes) {
     if (change.language === 'without') files.delete(change.path);
+    else if (change.language === 'longer') files.set(change.path, lengthen(files.get(change.path) ?? '', change.text));
     else if (change.language !== 'diff') files.set(change.path, change.text);
     else files.set(change.path, applyDiff(files.get(change.path) ?? '', change));
   }
   return files;
+}
+
+function lengthen(text: string, by: string): string {
+  return `${text}${'More words. '.repeat(Math.ceil(Number.parseInt(by, 10) / 12))}\n`;
 }
 
 function applyDiff(text: string, change: Change): string {
