@@ -229,7 +229,8 @@ function worksheet(id: string, text: string): ResolvedWorksheet {
 }
 
 function step(text: string, index: number, procedure: string, runs: readonly ResolvedProcedure[]): ResolvedStep {
-  const [id = '', ...parts] = text.split('|').map((part) => part.trim());
+  // ` | ` parts a step, `|` joins the words of a list
+  const [id = '', ...parts] = text.split(' | ').map((part) => part.trim());
   const at = spanOf(`${procedure} ${id}`);
   const found = (key: string): string | undefined =>
     parts
