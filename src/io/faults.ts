@@ -11,7 +11,7 @@ function fault(code: string, path: string, words: { message: string; help: strin
 const reasons: Readonly<Record<string, string>> = {
   EACCES: 'this user may not read it',
   EPERM: 'this user may not read it',
-  ENOENT: 'it is not there any more, or is a link to something that is not there',
+  ENOENT: 'it is not there any more',
   ELOOP: 'it is a link that leads back to itself',
   EIO: 'the disk reports an error',
   EMFILE: 'too many files are open',
@@ -27,7 +27,7 @@ export function reasonOf(error: unknown): string {
 export function unreadableFile(path: string, reason: string): Diagnostic {
   return fault('unreadable-file', path, {
     message: `\`${path}\` cannot be read: ${reason}`,
-    help: 'Mend its permissions or the link, or take it out of the book.',
+    help: 'Let this user read it, mend the link, or take it out of the book.',
   });
 }
 
@@ -48,12 +48,14 @@ function megabytes(bytes: number): string {
 export function notText(path: string, decoded: Exclude<Decoded, { kind: 'text' }>): Diagnostic {
   if (decoded.kind === 'binary') {
     return fault('not-text', path, {
-      message: `\`${path}\` is no text: byte ${decoded.byte} is 0`,
+      message: `\`${path}\` is no text: byte ${decoded.byte} is 0, and no text has one`,
       help: 'Save it as plain text in UTF-8, or take it out of the book.',
     });
   }
   const what =
-    decoded.kind === 'utf-16' ? 'it is in UTF-16' : `byte ${decoded.byte} (line ${decoded.line}) belongs to no letter`;
+    decoded.kind === 'utf-16'
+      ? 'it is in UTF-16'
+      : `byte ${decoded.byte} (line ${decoded.line}) belongs to no letter in UTF-8`;
   return fault('not-utf-8', path, {
     message: `\`${path}\` is not written in UTF-8: ${what}`,
     help: 'Open it in your editor and save it with the encoding UTF-8.',
@@ -77,8 +79,8 @@ export function linkOutOfBook(path: string): Diagnostic {
 export function linkedFolder(path: string, target: string, isLoop: boolean): Diagnostic {
   return fault(isLoop ? 'link-loop' : 'linked-folder', path, {
     message: isLoop
-      ? `\`${path}\` is a link to \`${target}\`, the folder that it stands in: reading it would never end`
-      : `\`${path}\` is a link to \`${target}\`, a folder of the book: all in it would be read twice`,
+      ? `\`${path}\` is a link to ${target}, which it stands in: reading it would never end`
+      : `\`${path}\` is a link to ${target}, a folder of the book: all in it would be read twice`,
     help: 'Delete the link.',
   });
 }

@@ -59,7 +59,7 @@ function visit(walker: Walker, path: string, found: { entry: Dirent; depth: numb
 
 /** A link is followed only to a file of the book itself. */
 function visitLink(walker: Walker, path: string, place: string): void {
-  const real = attempt(walker, path, () => realpathSync(place));
+  const real = attempt(walker, path, () => realpathSync(place), 'it is a link to something that is not there');
   if (real === undefined) return;
   const stats = attempt(walker, path, () => statSync(real));
   if (!stats) return;
@@ -68,17 +68,19 @@ function visitLink(walker: Walker, path: string, place: string): void {
     walker.diagnostics.push(linkOutOfBook(path));
   } else if (stats.isDirectory()) {
     const isLoop = inside === '' || path.startsWith(`${inside}/`);
-    walker.diagnostics.push(linkedFolder(path, inside === '' ? 'the book' : inside, isLoop));
+    walker.diagnostics.push(linkedFolder(path, inside === '' ? "the book's own folder" : `\`${inside}\``, isLoop));
   } else if (stats.isFile()) {
     walker.files.push({ path, place: real, size: stats.size });
   }
 }
 
-function attempt<T>(walker: Walker, path: string, act: () => T): T | undefined {
+/** What `act` gives; where the system refuses, that is reported. `missing` is said where nothing is there. */
+function attempt<T>(walker: Walker, path: string, act: () => T, missing?: string): T | undefined {
   try {
     return act();
   } catch (error) {
-    walker.diagnostics.push(unreadableFile(path, reasonOf(error)));
+    const isMissing = (error as NodeJS.ErrnoException).code === 'ENOENT';
+    walker.diagnostics.push(unreadableFile(path, (isMissing ? missing : undefined) ?? reasonOf(error)));
     return undefined;
   }
 }
