@@ -13,7 +13,6 @@ const filesCodes: Readonly<Record<string, Severity>> = {
   'link-leaves-book': 'error',
   'link-loop': 'error',
   'linked-folder': 'error',
-  'missing-book': 'error',
   'name-differs-in-case': 'error',
   'not-text': 'error',
   'not-utf-8': 'error',
@@ -75,6 +74,7 @@ const formCodes: Readonly<Record<string, Severity>> = {
   'bad-name': 'error',
   'blank-value': 'error',
   'duplicate-entry': 'error',
+  'missing-book': 'error',
   'missing-key': 'error',
   'missing-unit': 'error',
   'no-such-date': 'error',
@@ -160,9 +160,9 @@ const applicabilityCodes: Readonly<Record<string, Severity>> = {
 
 /** Quantities and units. */
 const dimensionsCodes: Readonly<Record<string, Severity>> = {
-  'limits-without-quantity': 'error',
   'unit-mismatch': 'error',
   'value-without-unit': 'error',
+  'word-for-quantity': 'error',
 };
 
 /** Numbers that come to nothing. */
