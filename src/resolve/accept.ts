@@ -4,11 +4,11 @@ import { type Acceptance, acceptanceByUncertainty, acceptanceLimits } from '../c
 import { expandedUncertainty } from '../calc/accuracy.js';
 import { type DerivedInput, derivedUncertainty } from '../calc/derived-uncertainty.js';
 import { sameDimension } from '../calc/dimension.js';
-import { formatLimits } from '../calc/display.js';
+import { formatLimits, formatQuantity } from '../calc/display.js';
 import type { Expr } from '../calc/expression/ast.js';
 import { enclosureOf, type Limits } from '../calc/limits.js';
-import { divide, larger, multiply, type Rational, zero } from '../calc/rational.js';
-import { isSameSize, type Unit } from '../calc/unit.js';
+import { divide, larger, multiply, type Rational, rational, zero } from '../calc/rational.js';
+import { asDifference, isSameSize, type Unit } from '../calc/unit.js';
 import type { CheckValue, DecisionRule } from '../model/procedure.js';
 import type { ResolvedValue } from '../model/resolved.js';
 import type { Span } from '../text/source.js';
@@ -41,12 +41,16 @@ export function acceptReading(scene: Scene, judged: Judged, instrument: FoundIns
   const { limits: acceptance, failing } = fits
     ? acceptWith(instrument, limits, decision)
     : { limits, failing: undefined };
-  if (!acceptance) reportEmpty(scene, judged, { with: instrument?.resolved.id });
+  const uncertainty = calc && atEnds(tolerance, (end) => expandedUncertainty(calc, end));
+  if (!acceptance) {
+    const most = [uncertainty?.low ?? zero, uncertainty?.high ?? zero].reduce(larger);
+    reportEmpty(scene, judged, { of: `\`${instrument?.resolved.id}\``, uncertainty: most });
+  }
   return {
     ...(acceptance ? { acceptance } : {}),
     ...(failing ? { failing } : {}),
     ...resolution,
-    ...(calc ? { uncertainty: atEnds(tolerance, (end) => expandedUncertainty(calc, end)) } : {}),
+    ...(uncertainty ? { uncertainty } : {}),
   };
 }
 
@@ -83,7 +87,7 @@ export function acceptDerived(scene: Scene, judged: Judged, derivation: Derivati
     decision,
     uncertainty: uncertainty ?? zero,
   });
-  if (!acceptance) reportEmpty(scene, judged, { with: undefined });
+  if (!acceptance) reportEmpty(scene, judged, { of: 'its inputs', uncertainty: uncertainty ?? zero });
   return {
     ...(acceptance ? { acceptance } : {}),
     ...(failing ? { failing } : {}),
@@ -149,12 +153,18 @@ export function inUnit(limits: Limits, unit: Unit): Limits {
   return { ...limits, unit, resolution: divide(multiply(limits.resolution, limits.unit.factor), unit.factor) };
 }
 
-function reportEmpty(scene: Scene, judged: Judged, { with: instrument }: { readonly with: string | undefined }): void {
-  const { source, tolerance, at } = judged;
-  const by = instrument === undefined ? 'the uncertainty of its inputs' : `the uncertainty of \`${instrument}\``;
+interface Taken {
+  /** Whose uncertainty it is. */
+  readonly of: string;
+  readonly uncertainty: Rational;
+}
+
+function reportEmpty(scene: Scene, { source, tolerance, unit, at }: Judged, { of, uncertainty }: Taken): void {
+  const resolution = divide(tolerance ? inUnit(tolerance, unit).resolution : rational(1), rational(10));
+  const amount = formatQuantity(uncertainty, { unit: asDifference(unit), resolution }, 'up');
   scene.report({
     code: 'acceptance-empty',
-    message: `Nothing is left of the limits ${tolerance ? formatLimits(tolerance) : ''} of \`${source.id}\` after ${by} is taken off`,
+    message: `Nothing is left of the limits ${tolerance ? formatLimits(tolerance) : ''} of \`${source.id}\` after the uncertainty of ${of}, ${amount}, is taken off at each end`,
     at,
     help: 'Read it with a better instrument, or widen the limits if they may be wider.',
     note: 'Under a guard band the limits in use are the book limits less the uncertainty on each side (JCGM 106, 8.3).',

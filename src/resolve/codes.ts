@@ -19,7 +19,6 @@ export const resolveCodes = {
   'header-does-not-fit': 'error',
   'limits-empty': 'error',
   'limits-reversed': 'error',
-  'limits-without-quantity': 'error',
   'missing-parameter': 'error',
   'missing-target': 'error',
   'missing-word': 'error',
@@ -62,6 +61,7 @@ export const resolveCodes = {
   'unused-choice-entry': 'warning',
   'value-not-on-rig': 'error',
   'value-without-unit': 'error',
+  'word-for-quantity': 'error',
 } as const satisfies Readonly<Record<string, Severity>>;
 
 export type ResolveCode = keyof typeof resolveCodes;

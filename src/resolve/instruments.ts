@@ -88,7 +88,8 @@ function findAccuracy(scene: Scene, source: Instrument): Accuracy | undefined {
   const ratio = quantity !== undefined && isDimensionless(quantity.dimension);
   const accuracy = parseAccuracy(text.value, { ratio });
   if (!accuracy.ok) {
-    reportFault(scene, text, { code: 'unreadable-accuracy', ...accuracy.fault });
+    const message = `The accuracy of \`${source.id}\` cannot be read: ${accuracy.fault.message}`;
+    reportFault(scene, text, { code: 'unreadable-accuracy', ...accuracy.fault, message });
     return undefined;
   }
   const { dimension } = accuracy.value;

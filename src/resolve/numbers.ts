@@ -82,9 +82,16 @@ interface CalcFault {
   readonly rewrites?: readonly string[];
 }
 
+/** What to do, where the calculation core says what is wrong alone. */
+const mendBy: Readonly<Record<CalcFault['code'], string>> = {
+  'number-without-value': 'Mend the number, or the parameter that makes it so.',
+  'unit-mismatch': 'Mend the unit, or what it is said to be.',
+  'unreadable-accuracy': 'Write it as in `± 0.02 V`, or as in `0.5 % of reading + 2 digits`.',
+};
+
 /** Reports what the calculation core found wrong with a text, at the very place in it. */
 export function reportFault(scene: Scene, source: SourceText, fault: CalcFault): void {
-  const { code, message, help, start, end, rewrites } = fault;
+  const { code, start, end, rewrites } = fault;
   const fixes = rewrites?.map((text) => ({
     title: `Write \`${text}\``,
     safe: false,
@@ -92,11 +99,18 @@ export function reportFault(scene: Scene, source: SourceText, fault: CalcFault):
   }));
   scene.report({
     code,
-    message,
+    message:
+      code === 'number-without-value'
+        ? `Nothing comes of \`${source.value.trim()}\`: ${decapitalize(fault.message)}`
+        : fault.message,
     at: spanWithin(source, start, end),
-    ...(help === undefined ? {} : { help }),
+    help: fault.help ?? mendBy[code],
     ...(fixes ? { fixes } : {}),
   });
+}
+
+function decapitalize(text: string): string {
+  return text.slice(0, 1).toLowerCase() + text.slice(1);
 }
 
 function reportEmpty(scene: Scene, { expr, source }: { readonly expr: LimitsExpr; readonly source: SourceText }): void {

@@ -403,7 +403,7 @@ describe('a part that could not be read', () => {
 describe('names that cannot be meant so', () => {
   it('takes limits for a state without a quantity and words for one with', () => {
     const worked = workOut(inLearn('is: at least 100 degF', 'is: warm'));
-    expect(worked.found).toEqual(['limits-without-quantity: warm']);
+    expect(worked.found).toEqual(['word-for-quantity: warm']);
   });
 
   it('knows `unknown` as an effect alone', () => {

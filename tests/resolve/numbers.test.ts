@@ -99,7 +99,7 @@ describe('check values', () => {
       'limits that the instrument leaves nothing of',
       inLearn([travel, 'limits: 2.6 to 2.62 V']),
       'acceptance-empty: 2.6 to 2.62 V',
-      'Nothing is left of the limits 2.60 to 2.62 V of `travel` after the uncertainty of its inputs is taken off',
+      'Nothing is left of the limits 2.60 to 2.62 V of `travel` after the uncertainty of its inputs, 0.034 V, is taken off at each end',
     ],
     [
       'a time that is none',

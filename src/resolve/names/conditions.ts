@@ -38,8 +38,8 @@ export function checkCondition(checker: Checker, { state, test }: StateCondition
     else checkNumber(checker, test.limits);
     if (declared.quantity) return;
     checker.report({
-      code: 'limits-without-quantity',
-      message: `\`${state.value}\` is no quantity and has no limits`,
+      code: 'unknown-state-value',
+      message: `\`${state.value}\` has words and no limits`,
       at: test.at,
       help:
         values.length > 0 ? `Write one of ${joinNames(values, 'or')}.` : 'Give the state a `quantity` in states.yaml.',
@@ -79,7 +79,7 @@ function reportWord(
   { state, quantity, word }: { readonly state: string; readonly quantity: string; readonly word: Located<string> },
 ): void {
   checker.report({
-    code: 'limits-without-quantity',
+    code: 'word-for-quantity',
     message: `\`${state}\` is ${withArticle(quantity)}: expected limits with a unit, not \`${word.value}\``,
     at: word.at,
     help: 'Write limits, as in `at least 100 degF`.',
