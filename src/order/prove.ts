@@ -13,6 +13,7 @@ import { nodesWhere, type Proving, spreadOf } from './proving.js';
 import type { Question } from './question.js';
 import { variablesOf } from './question.js';
 import { askAll, askBack } from './questions.js';
+import { addRepairs } from './repair.js';
 import { reportHits } from './report.js';
 import type { IdleBranch, OrderResult, ProofOptions, StepPlace, Violation } from './result.js';
 import { answerAt, type Hit, questionsByNode, searchCounted } from './search.js';
@@ -37,11 +38,44 @@ export function makeProver(world: World, options: ProofOptions): (variant: Varia
 
 /** Follows every path of `variant` from every state that may be there at its start. */
 export function proveVariant(variant: Variant, world: World, options: ProofOptions): OrderResult {
-  const graph = makeGraph(variant, world, options.budget);
-  const { space, main } = graph.frames;
+  const result = proveAsWritten(variant, world, options.budget);
+  if (options.repairs === false || result.violations.length === 0 || !result.complete) return result;
+  const procedures = options.procedures ?? runBy([variant.procedure, ...variant.ends.values()], new Map());
+  const violations = addRepairs(
+    {
+      procedure: variant.procedure,
+      world,
+      procedures,
+      prove: (procedure) => {
+        const after = proveAsWritten({ ...variant, procedure }, world, options.budget);
+        return after.complete ? after.violations : undefined;
+      },
+    },
+    result.violations,
+  );
+  return { ...result, violations };
+}
+
+function runBy(
+  procedures: readonly ResolvedProcedure[],
+  found: Map<string, ResolvedProcedure>,
+): readonly ResolvedProcedure[] {
+  for (const { steps } of procedures) {
+    for (const { run } of steps) {
+      if (!run || found.has(run.id)) continue;
+      found.set(run.id, run);
+      runBy([run], found);
+    }
+  }
+  return [...found.values()];
+}
+
+function proveAsWritten(variant: Variant, world: World, bound: number): OrderResult {
+  const graph = makeGraph(variant, world, bound);
+  const { space } = graph.frames;
   const laws = makeLaws(world, space);
   const slicer = makeSlicer(space, laws, findStart(graph.frames, world));
-  const budget: Budget = { left: options.budget, explored: 0 };
+  const budget: Budget = { left: bound, explored: 0 };
   const proving: Proving = { graph, world, slicer, laws, budget, spreads: new Map() };
   const outcomes = allOutcomes(variant.procedure);
   const shape = shapeViolations(graph, variant.procedure, outcomes);
@@ -56,7 +90,7 @@ export function proveVariant(variant: Variant, world: World, options: ProofOptio
     triggered: new Set(hits.flatMap(({ question }) => question.triggers?.id ?? [])),
     facts,
     explored: budget.explored,
-    complete: !graph.cut && budget.left >= 0 && main.procedure === variant.procedure,
+    complete: !graph.cut && budget.left >= 0,
   };
 }
 

@@ -240,6 +240,8 @@ export interface OrderResult {
 export interface ProofOptions {
   /** How many states may be looked at. */
   readonly budget: number;
-  /** Procedures of the book, for the same rigs, that a repair may run. */
+  /** False leaves repairs out: for those who only count violations. */
+  readonly repairs?: boolean;
+  /** Procedures of the book, for the same rigs, that a repair may run; without it those that the variant runs already. */
   readonly procedures?: readonly ResolvedProcedure[];
 }

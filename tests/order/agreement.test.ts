@@ -42,7 +42,7 @@ describe('The proof and the plain explorer', () => {
         const { variant, world } = buildCase(each);
         const expected = explorePlainly(variant, world, 1500);
         if (!expected) return;
-        const result = proveVariant(variant, world, { budget: 1_000_000 });
+        const result = proveVariant(variant, world, { budget: 1_000_000, repairs: false });
         expect(result.complete).toBe(true);
         if (result.violations.some(({ kind }) => kind === 'start-impossible')) return;
         const faults = [...expected.keys()].filter((key) => !key.startsWith('trigger'));
