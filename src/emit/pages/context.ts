@@ -38,6 +38,8 @@ export interface Site {
   readonly cards: readonly CardLink[];
   /** Bodies of pages that were drawn already. */
   readonly drawn: DrawnBodies;
+  /** Prose that was rendered already and links to nothing, by its markdown and the level of its headings. */
+  readonly rendered: Map<string, Html>;
 }
 
 /**

@@ -206,7 +206,21 @@ function drawDetail(page: Page, procedure: ResolvedProcedure, step: ResolvedStep
   const own = sections.filter((section) => section.step === step.id && section.markdown.trim() !== '');
   if (own.length === 0) return undefined;
   const links = linksOf(page, procedure, asked);
-  return inLanguage(page, language, html`${own.map(({ markdown }) => blockMarkdown(markdown, { level: 3, links }))}`);
+  return inLanguage(
+    page,
+    language,
+    html`${own.map(({ markdown }) => renderProse(page, markdown, { level: 3, links }))}`,
+  );
+}
+
+// the same procedure is run on many pages: prose without links is the same on all of them
+function renderProse({ site }: Page, markdown: string, options: { level: number; links: Links }): Html {
+  const key = `${options.level} ${markdown}`;
+  const known = site.rendered.get(key);
+  if (known) return known;
+  const made = blockMarkdown(markdown, options);
+  if (!/[[<]|https?:/.test(markdown)) site.rendered.set(key, made);
+  return made;
 }
 
 function drawProse(page: Page, procedure: ResolvedProcedure, asked: AskedLinks): Html | undefined {
@@ -219,7 +233,7 @@ function drawProse(page: Page, procedure: ResolvedProcedure, asked: AskedLinks):
   const written = free.map(({ heading, depth = 2, markdown }) => {
     const title = heading !== undefined && (depth <= 2 ? html`<h2>${heading}</h2>` : html`<h3>${heading}</h3>`);
     return html`${title}
-${blockMarkdown(markdown, { level: depth <= 2 ? 2 : 3, links })}
+${renderProse(page, markdown, { level: depth <= 2 ? 2 : 3, links })}
 `;
   });
   return html`<section class="prose">${inLanguage(page, language, html`${written}`)}</section>

@@ -45,6 +45,7 @@ export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<str
     figures: new Set(input.figures?.keys()),
     cards: input.cards ?? [],
     drawn: new Map(),
+    rendered: new Map(),
   };
   const files: Files = new Map();
   for (const [path, bytes] of input.assets ?? []) files.set(`assets/${path}`, bytes);

@@ -33,7 +33,7 @@ export interface Trail {
 /** The list of a procedure's steps. `trail` runs on from one list into those nested in it. */
 export function drawSteps(scope: Scope, sources: StepSources, trail: Trail): Html {
   const items = scope.procedure.steps.map((step) => drawStep(step, scope, sources, trail));
-  return html`<ol class="steps${scope.prefix !== '' && ' nested'}">
+  return html`<ol class="steps${/\d$/.test(scope.prefix) && ' nested'}">
 ${items}</ol>
 `;
 }
