@@ -2,6 +2,8 @@
 
 import { describe, expect, it } from 'vitest';
 import { emitSite } from '../../src/emit/pages/site.js';
+import { drawValue } from '../../src/emit/pages/values.js';
+import { voiceFor } from '../../src/emit/voice.js';
 import { hostile, smallBook } from './small-book.js';
 
 const book = smallBook();
@@ -87,8 +89,25 @@ describe('a procedure page', () => {
   it('calls by a link, and says what was checked and what was not', () => {
     expect(page).toContain('<a class="phone" href="tel:5550134">555\u20110134</a>');
     expect(words).toContain("Checked against this dealership's own rules");
-    expect(words).toContain('Not checked:');
+    expect(words).toContain('It followed every way through the steps');
+    expect(words).toContain('Not checked: whether this book agrees');
     expect(words).toContain("The machine's own manual comes first.");
+  });
+
+  it('claims no proof where there is none', () => {
+    const bare = read(String(emitSite(book.resolved).get(learn)));
+    expect(bare).not.toContain('It followed every way');
+    expect(bare).toContain('Not checked: whether the order of the steps keeps the safety rules');
+  });
+
+  it('says between which limits a reading is too close to call, where the decision rule has three zones', () => {
+    const found = book.resolved.variants.flatMap(({ procedure }) =>
+      procedure.values.map((value) => ({ procedure, value })),
+    );
+    const [one] = found.filter(({ value }) => value.id === 'on_ground' && value.shown.acceptance?.startsWith('3.63'));
+    if (!one?.value.tolerance) throw new Error('The value is not there');
+    const drawn = drawValue({ ...one.value, failing: one.value.tolerance }, one.procedure, voiceFor('en', 'en'));
+    expect(read(drawn.html)).toContain('Outside 3.6 to 4.2 V it fails for sure; between is too close to call.');
   });
 
   it('shows what is known of the machine before each step', () => {

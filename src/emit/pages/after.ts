@@ -55,8 +55,10 @@ export function drawCall(page: Page, version: Version): Html {
 }
 
 /** What the program checked, what nobody checked, and who tried it on which machine. */
-export function drawChecked(page: Page, { procedure }: Variant): Html {
-  const { voice, home } = page;
+export function drawChecked(page: Page, { id, procedure }: Variant): Html {
+  const { voice, home, site } = page;
+  // the page claims what was proved and no more
+  const proved = site.proofs.get(id)?.complete === true;
   const machine = home ? plainOf(page, home.machine.name) : '';
   const tried = procedure.source.verified
     .filter((one) => one.machine.value === home?.machine.id)
@@ -66,7 +68,8 @@ export function drawChecked(page: Page, { procedure }: Variant): Html {
       return html`<p>${voice.ui(how, { machine, by: one.by.value, on: voice.date(one.on.value) })}</p>`;
     });
   return html`<section class="checked"><h2>${voice.ui('checked-title')}</h2>
-<p>${voice.ui('checked-did')}</p>
+<p>${voice.ui('checked-did')}${proved && html` ${voice.ui('checked-order')}`}</p>
+${!proved && html`<p>${voice.ui('unchecked-order')}</p>`}
 <p>${voice.ui('checked-not')}</p>
 ${tried.length > 0 ? tried : html`<p>${voice.ui('verified-none', { machine })}</p>`}</section>
 `;

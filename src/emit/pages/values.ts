@@ -1,5 +1,6 @@
 // Check values, adjusters and worksheets as they stand at a step. The limits in use are the largest type on the page.
 
+import { formatLimits } from '../../calc/display.js';
 import type { Expr } from '../../calc/expression/ast.js';
 import { exactDecimals, formatDecimals, sign } from '../../calc/rational.js';
 import type { ResolvedAdjuster, ResolvedProcedure, ResolvedValue, ResolvedWorksheet } from '../../model/resolved.js';
@@ -22,6 +23,7 @@ ${shown.nominal !== undefined && html`<p class="aside">${voice.ui('aim', { nomin
 ${shown.other !== undefined && html`<p class="aside">${voice.ui('other-units', { limits: voice.number(shown.other) })}.</p>`}
 ${shown.inside !== undefined && html`<p class="aside">${voice.ui('band', { inside: voice.number(shown.inside) })}.</p>`}
 ${guarded && html`<p class="aside">${voice.ui('drawn-in')} ${voice.ui('book-limit', { limits: voice.number(shown.tolerance ?? '') })}.</p>`}
+${value.failing && html`<p class="aside">${voice.ui('between-limits', { limits: voice.number(formatLimits(value.failing)) })}.</p>`}
 ${value.origin && html`<p class="aside">${voice.ui('source', { source: voice.say(value.origin) })}.</p>`}
 </div>
 `;

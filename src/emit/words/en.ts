@@ -112,6 +112,7 @@ export const english = {
   'worked-out': 'Worked out: {formula}',
   'book-limit': 'Book limit {limits}, for technicians',
   'drawn-in': 'What the instrument can be wrong by is already taken off.',
+  'between-limits': 'Outside {limits} it fails for sure; between is too close to call',
   'other-units': 'That is {limits}',
   aim: 'Aim for {nominal}',
   band: 'Reads from {inside}; anything outside that is a fault',
@@ -180,7 +181,9 @@ export const english = {
   'due-months': 'every {count} months',
   'checked-title': "Checked against this dealership's own rules",
   'checked-did':
-    'A program checked: that names, units and numbers fit each other; that limits can be read with the instrument named; that the order of the steps keeps the safety rules of this book on every way through.',
+    'A program checked: that names, units and numbers fit each other; that limits can be read with the instrument named.',
+  'checked-order': 'It followed every way through the steps: their order keeps the safety rules of this book.',
+  'unchecked-order': 'Not checked: whether the order of the steps keeps the safety rules of this book.',
   'checked-not':
     "Not checked: whether this book agrees with the machine's manual; the state of your machine; what its maker changed later; anything that the rules of this book do not say.",
   'verified-machine': 'Tried on a {machine} by {by}, {on}.',

@@ -107,6 +107,7 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'worked-out': 'Se calcula: {formula}',
   'book-limit': 'Límite del libro {limits}, para técnicos',
   'drawn-in': 'El posible error del instrumento ya está descontado.',
+  'between-limits': 'Fuera de {limits} falla con seguridad; entre medio está demasiado justo para decidir',
   'other-units': 'Es decir, {limits}',
   aim: 'Lo ideal es {nominal}',
   band: 'Mide de {inside}; todo lo que esté fuera es una avería',
@@ -174,7 +175,9 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'due-months': 'cada {count} meses',
   'checked-title': 'Comprobado con las reglas propias de este concesionario',
   'checked-did':
-    'Un programa comprobó: que los nombres, las unidades y los números concuerdan entre sí; que los límites se pueden leer con el instrumento indicado; que el orden de los pasos cumple las reglas de seguridad de este libro por todos los caminos.',
+    'Un programa comprobó: que los nombres, las unidades y los números concuerdan entre sí; que los límites se pueden leer con el instrumento indicado.',
+  'checked-order': 'Siguió todos los caminos por los pasos: su orden cumple las reglas de seguridad de este libro.',
+  'unchecked-order': 'No se comprobó: si el orden de los pasos cumple las reglas de seguridad de este libro.',
   'checked-not':
     'No se comprobó: si este libro concuerda con el manual de la máquina; el estado de su máquina; lo que el fabricante cambió después; nada que las reglas de este libro no digan.',
   'verified-machine': 'Probado en una {machine} por {by}, {on}.',
