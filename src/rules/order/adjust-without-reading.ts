@@ -2,17 +2,22 @@
 
 import { rule } from '../rule.js';
 import { sayOf, violationsOf } from './violation.js';
-import { capital, where } from './words.js';
+import { capital, code, listed, where } from './words.js';
 
 export default rule({
   id: 'adjust-without-reading',
   severity: 'error',
   needs: 'proof',
-  run: (proof, context) => violationsOf('adjust-without-reading', proof, context),
-  say: (violation) =>
+  *run(proof, context) {
+    for (const finding of violationsOf('adjust-without-reading', proof, context)) {
+      const adjuster = proof.variant.procedure.adjusters.find(({ id }) => id === finding.data.value);
+      yield { ...finding, data: { violation: finding.data, moves: [...(adjuster?.moves.keys() ?? [])] } };
+    }
+  },
+  say: ({ violation, moves }) =>
     sayOf(violation, {
-      message: `${capital(where(violation))} turns \`${violation.value ?? ''}\` although nothing that it moves has been read`,
-      help: 'Measure a value that it moves in a step before.',
-      note: 'The turn is worked out from a fresh reading; DOE-STD-1054: the as-found reading precedes the first adjustment.',
+      message: `${capital(where(violation))} turns ${code(violation.value ?? '')}, and no fresh reading says how far`,
+      help: `Before ${where(violation)}, add a step that measures ${listed(moves.map(code), 'or')}.`,
+      note: 'The turn is worked out from a reading, and the as-found reading comes before the first adjustment (DOE-STD-1054).',
     }),
 });

@@ -1,8 +1,9 @@
 // A step moves something that cannot move as things stand.
 
 import { rule } from '../rule.js';
+import { bringAbout } from './help.js';
 import { sayOf, violationsOf } from './violation.js';
-import { missingWords, where } from './words.js';
+import { capital, code, missingWords, where } from './words.js';
 
 export default rule({
   id: 'cannot-move-here',
@@ -11,8 +12,8 @@ export default rule({
   run: (proof, context) => violationsOf('moves-when', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `Unexpected move in ${where(violation)}: ${missingWords(violation.missing)}`,
-      help: 'Bring about first what it needs to move, or mend what the step sets.',
+      message: `${capital(where(violation))} moves ${code(violation.value ?? '')}, which cannot move there: ${missingWords(violation.missing)}`,
+      help: bringAbout(violation, ['mend what the step sets']),
       note: 'The state says under `moves-when` what it takes to move it.',
     }),
 });

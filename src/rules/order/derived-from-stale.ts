@@ -2,16 +2,19 @@
 
 import { rule } from '../rule.js';
 import { sayOf, violationsOf } from './violation.js';
-import { capital, where } from './words.js';
+import { capital, code, where } from './words.js';
 
 export default rule({
   id: 'derived-from-stale',
   severity: 'error',
   needs: 'proof',
   run: (proof, context) => violationsOf('derived-from-stale', proof, context),
-  say: (violation) =>
-    sayOf(violation, {
-      message: `${capital(where(violation))} decides \`${violation.value ?? ''}\` from \`${violation.input ?? ''}\`, which ${violation.reading === 'absent' ? 'has not been read' : 'is no longer fresh'} there`,
-      help: `Read \`${violation.input ?? ''}\` again in this step or before it.`,
-    }),
+  say: (violation) => {
+    const input = code(violation.input ?? '');
+    const how = violation.reading === 'absent' ? 'has not been read' : 'was moved after it was read';
+    return sayOf(violation, {
+      message: `${capital(where(violation))} works out ${code(violation.value ?? '')} from ${input}, which ${how}`,
+      help: `Measure ${input} in ${where(violation)} too, or in a step before it.`,
+    });
+  },
 });

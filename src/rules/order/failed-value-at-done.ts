@@ -1,17 +1,19 @@
-// A value that may have failed, or was never read, where the work counts as done.
+// A value whose last reading may have failed where the work counts as done.
 
 import { rule } from '../rule.js';
-import { sayOf, violationsOf } from './violation.js';
-import { where } from './words.js';
+import { readingFaultsOf, valueNames } from './readings.js';
+import { sayOf } from './violation.js';
+import { endWords } from './words.js';
 
 export default rule({
   id: 'failed-value-at-done',
   severity: 'error',
   needs: 'proof',
-  run: (proof, context) => violationsOf('value-not-passed-at-done', proof, context),
-  say: (violation) =>
+  run: (proof, context) => readingFaultsOf('value-not-passed-at-done', proof, context),
+  say: ({ violation, values }) =>
     sayOf(violation, {
-      message: `\`done\` is reached after ${where(violation)} although \`${violation.value ?? ''}\` ${violation.reading === 'absent' ? 'was not read' : 'may have failed'}`,
-      help: 'Send a failing reading somewhere else, or read it once more before the end.',
+      message: `A reading of ${valueNames(values)} outside its limits leads on to ${endWords(violation)}`,
+      help: `Let the branch lead to \`stop\` or \`call-service\`, or add a step that reads ${valueNames(values)} once more before \`done\`.`,
+      note: '`done` says that all is well, and the machine goes to work.',
     }),
 });

@@ -1,8 +1,9 @@
 // An instrument is read where what it needs may not hold.
 
 import { rule } from '../rule.js';
+import { bringAbout } from './help.js';
 import { sayOf, violationsOf } from './violation.js';
-import { capital, missingWords, where } from './words.js';
+import { capital, code, missingWords, where } from './words.js';
 
 export default rule({
   id: 'instrument-needs-not-met',
@@ -11,7 +12,7 @@ export default rule({
   run: (proof, context) => violationsOf('instrument-needs', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `${capital(where(violation))} reads an instrument that needs more than holds there: ${missingWords(violation.missing)}`,
-      help: 'Bring it about in a step before.',
+      message: `${capital(where(violation))} reads ${code(violation.value ?? '')} with an instrument that does not work there: ${missingWords(violation.missing)}`,
+      help: bringAbout(violation),
     }),
 });

@@ -2,7 +2,7 @@
 
 import { rule } from '../rule.js';
 import { sayOf, violationsOf } from './violation.js';
-import { capital, where } from './words.js';
+import { capital, code, where } from './words.js';
 
 export default rule({
   id: 'instrument-out-of-reach',
@@ -11,8 +11,8 @@ export default rule({
   run: (proof, context) => violationsOf('instrument-place', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `${capital(where(violation))} reads \`${violation.value ?? ''}\` with an instrument that somebody holds, and nothing says where they stand`,
-      help: 'Say `read-at: …` at the value or at the instrument.',
-      note: 'Whether a person may stand there is proved against the safety rules.',
+      message: `${capital(where(violation))} reads ${code(violation.value ?? '')} with an instrument that somebody holds, and nothing says where they stand`,
+      help: `Say \`read-at: …\` at ${code(violation.value ?? '')} or at the instrument, with a place of the state \`person\`.`,
+      note: 'Whether a person may stand there is then proved against the safety rules.',
     }),
 });

@@ -2,7 +2,7 @@
 
 import { rule } from '../rule.js';
 import { sayOf, violationsOf } from './violation.js';
-import { where } from './words.js';
+import { capital, where } from './words.js';
 
 export default rule({
   id: 'loop-without-else',
@@ -11,7 +11,7 @@ export default rule({
   run: (proof, context) => violationsOf('else-missing', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `A branch of ${where(violation)} has \`at-most\` and does not say what comes after`,
-      help: 'Add `else: …` with a step, `stop` or `call-service`.',
+      message: `${capital(where(violation))} says how often a branch may be taken, and not where to go after that`,
+      help: 'Add `else: …` to the branch, with a step id, `stop` or `call-service`.',
     }),
 });

@@ -1,8 +1,9 @@
 // A step whose needs may not hold when it begins.
 
 import { rule } from '../rule.js';
+import { bringAbout } from './help.js';
 import { sayOf, violationsOf } from './violation.js';
-import { missingWords, where } from './words.js';
+import { capital, missingWords, where } from './words.js';
 
 export default rule({
   id: 'need-not-met',
@@ -11,7 +12,7 @@ export default rule({
   run: (proof, context) => violationsOf('need-not-met', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `At ${where(violation)} ${missingWords(violation.missing)}`,
-      help: 'Add a step before it that brings this about, or require it at the start.',
+      message: `${capital(where(violation))} begins without what it needs: ${missingWords(violation.missing)}`,
+      help: bringAbout(violation),
     }),
 });

@@ -1,8 +1,9 @@
 // Something put on for the work that is not put back at the end.
 
+import type { MissingFact } from '../../order/result.js';
 import { rule } from '../rule.js';
 import { sayOf, violationsOf } from './violation.js';
-import { missingWords, where } from './words.js';
+import { code, endWords, listed, stateName, valueWords } from './words.js';
 
 export default rule({
   id: 'not-restored',
@@ -11,7 +12,15 @@ export default rule({
   run: (proof, context) => violationsOf('not-restored', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `\`${violation.end ?? 'done'}\` is reached after ${where(violation)} and something is not put back: ${missingWords(violation.missing)}`,
-      help: 'Put it back in a step before the end, or say in `leaves` that it stays so.',
+      message: `At ${endWords(violation)}, ${listed(violation.missing.map(leftWords), 'and')}`,
+      help: `Before ${code(violation.end ?? 'done')}, add a step that puts ${listed(violation.missing.map(stateName), 'and')} back; or say in \`leaves\` how it is left.`,
+      note: 'The state says `restore: true`: every procedure leaves it as it found it.',
     }),
 });
+
+function leftWords(fact: MissingFact): string {
+  const [asItWas, ...safe] = fact.wanted;
+  const is = fact.values.length === 1 ? 'is' : 'may be';
+  const goal = safe.length > 0 ? `${asItWas} or ${valueWords(safe)}` : asItWas;
+  return `${stateName(fact)} ${is} left ${valueWords(fact.values)} and must be ${goal}`;
+}

@@ -1,8 +1,9 @@
 // A requirement that must stay so throughout and does not.
 
+import type { Violation } from '../../order/result.js';
 import { rule } from '../rule.js';
 import { sayOf, violationsOf } from './violation.js';
-import { missingWords, where } from './words.js';
+import { capital, listed, missingWords, stateName, where } from './words.js';
 
 export default rule({
   id: 'requirement-lost',
@@ -11,7 +12,14 @@ export default rule({
   run: (proof, context) => violationsOf('throughout-broken', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `After ${where(violation)} a requirement that holds \`throughout\` is lost: ${missingWords(violation.missing)}`,
-      help: 'Leave it as it is in this step, or take out `throughout` if it may change.',
+      message: `${capital(where(violation))} ${violation.phase === 'failed' ? 'may fail and lose' : 'loses'} what is required \`throughout\`: ${missingWords(violation.missing)}`,
+      help: `${keep(violation)}; or take out \`throughout\`, if it may change once the work has begun.`,
     }),
 });
+
+function keep(violation: Violation): string {
+  const states = listed(violation.missing.map(stateName), 'and');
+  return violation.phase === 'failed'
+    ? `Say under \`means\` of that branch what is then seen of ${states}`
+    : `Leave ${states} as it is in ${where(violation)}`;
+}

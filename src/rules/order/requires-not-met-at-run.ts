@@ -1,8 +1,9 @@
 // A procedure is run where what it requires may not hold.
 
 import { rule } from '../rule.js';
+import { bringAbout } from './help.js';
 import { sayOf, violationsOf } from './violation.js';
-import { capital, missingWords, where } from './words.js';
+import { calledWords, missingWords } from './words.js';
 
 export default rule({
   id: 'requires-not-met-at-run',
@@ -11,7 +12,7 @@ export default rule({
   run: (proof, context) => violationsOf('requires-not-met-at-run', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `${capital(where(violation))} runs \`${violation.callee ?? ''}\`, which requires more than holds there: ${missingWords(violation.missing)}`,
-      help: 'Bring it about in a step before.',
+      message: `${calledWords(violation)}, which requires more than holds there: ${missingWords(violation.missing)}`,
+      help: bringAbout(violation),
     }),
 });

@@ -2,7 +2,7 @@
 
 import { rule } from '../rule.js';
 import { sayOf, violationsOf } from './violation.js';
-import { capital, where } from './words.js';
+import { capital, code, where } from './words.js';
 
 export default rule({
   id: 'sent-to-wrong-adjuster',
@@ -11,7 +11,7 @@ export default rule({
   run: (proof, context) => violationsOf('sent-to-wrong-adjuster', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `${capital(where(violation))} sends a failing reading to \`${violation.value ?? ''}\`, which moves none of what was read`,
-      help: 'Send it to the adjuster that moves it, or add the value to `moves`.',
+      message: `${capital(where(violation))} sends a failing reading to ${code(violation.value ?? '')}, which moves nothing that was read there`,
+      help: `Send it to a step that turns what moves it, or add the value under \`moves\` of ${code(violation.value ?? '')}.`,
     }),
 });

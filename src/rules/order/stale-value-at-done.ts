@@ -1,18 +1,19 @@
 // A value that was adjusted and not read again.
 
 import { rule } from '../rule.js';
-import { sayOf, violationsOf } from './violation.js';
-import { where } from './words.js';
+import { readingFaultsOf, valueNames } from './readings.js';
+import { sayOf } from './violation.js';
+import { endWords } from './words.js';
 
 export default rule({
   id: 'stale-value-at-done',
   severity: 'error',
   needs: 'proof',
-  run: (proof, context) => violationsOf('value-stale', proof, context),
-  say: (violation) =>
+  run: (proof, context) => readingFaultsOf('value-stale', proof, context),
+  say: ({ violation, values }) =>
     sayOf(violation, {
-      message: `\`done\` is reached after ${where(violation)} although \`${violation.value ?? ''}\` was adjusted after it was last read`,
-      help: `Read \`${violation.value ?? ''}\` again after the last adjustment.`,
-      note: 'DOE-STD-1054: the as-left reading follows the last adjustment.',
+      message: `Moved here, ${valueNames(values)} ${values.length > 1 ? 'are' : 'is'} not read again on the way to ${endWords(violation)}`,
+      help: `Before \`done\`, add a step that measures ${valueNames(values)}.`,
+      note: 'The as-left reading follows the last adjustment (DOE-STD-1054).',
     }),
 });

@@ -1,18 +1,38 @@
 // A step sets what cannot be.
 
-import { rule } from '../rule.js';
+import { type Context, rule } from '../rule.js';
+import { type LawFact, lawPlaces, lawsOf } from './laws.js';
 import { sayOf, violationsOf } from './violation.js';
-import { capital, where } from './words.js';
+import { capital, code, listed, stateWords, where } from './words.js';
 
 export default rule({
   id: 'state-not-possible',
   severity: 'error',
   needs: 'proof',
-  run: (proof, context) => violationsOf('physics-forbids-set', proof, context),
-  say: (violation) =>
-    sayOf(violation, {
-      message: `${capital(where(violation))} sets \`${violation.changed?.state ?? ''}\` to something that physics of the book does not allow there`,
-      help: 'Set first what makes it possible, or mend what the step sets.',
-      note: 'The book says under `physics` what follows from what.',
-    }),
+  *run(proof, context) {
+    for (const { data, at, related = [] } of violationsOf('physics-forbids-set', proof, context)) {
+      const state = data.changed?.state ?? '';
+      const last = data.trace.at(-1);
+      const named = (data.changed?.by === 'means' ? last?.means : last?.sets)?.find((each) => each.state === state);
+      const laws = forbidding(state, named?.values ?? [], context);
+      yield { at, related: [...related, ...lawPlaces(laws, state)], data: { violation: data, state, named, laws } };
+    }
+  },
+  say: ({ violation, state, named, laws }) => {
+    const claim = named ? stateWords(named) : code(state);
+    return sayOf(violation, {
+      message: `${capital(where(violation))} ${violation.changed?.by === 'means' ? 'says that it is' : 'sets'} ${claim}, which \`physics\` does not allow there`,
+      help: `Before ${where(violation)}, add a step after which it is no longer so that ${listed(
+        laws.map(({ when }) => when),
+        'or',
+      )}; or mend what this one says.`,
+    });
+  },
 });
+
+// Entries that leave none of the values named, or not all of them.
+function forbidding(state: string, values: readonly string[], context: Context): readonly LawFact[] {
+  return lawsOf(state, context).filter(
+    ({ then }) => then.length === 0 || !values.every((value) => then.includes(value)),
+  );
+}

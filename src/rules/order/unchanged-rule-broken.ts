@@ -1,8 +1,9 @@
 // A step changes what a safety rule wants left alone.
 
+import type { Violation } from '../../order/result.js';
 import { rule } from '../rule.js';
 import { sayOf, violationsOf } from './violation.js';
-import { stateWords, where } from './words.js';
+import { capital, code, isSo, listed, ruleWords, stateWords, triggerPlaces, where } from './words.js';
 
 export default rule({
   id: 'unchanged-rule-broken',
@@ -11,10 +12,24 @@ export default rule({
   run: (proof, context) => violationsOf('unchanged-broken', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `At ${where(violation)} \`${violation.changed?.state ?? ''}\` ${violation.changed?.by === 'physics' ? 'changes' : 'is set'}, and the safety rule \`${violation.rule?.id ?? ''}\` wants it unchanged while ${violation.triggeredBy.map(stateWords).join(' and ')}`,
-      help: 'Bring the person away first, with `at` in a step before.',
-      note: violation.rule?.origin
-        ? `The rule comes from ${Object.values(violation.rule.origin)[0] ?? ''}.`
-        : 'A safety rule holds at every step and every end.',
+      message: `${capital(where(violation))} ${changeOf(violation)} while ${isSo(violation.triggeredBy)}, and the safety rule ${code(violation.rule?.id ?? '')} wants it left alone then`,
+      help: helpOf(violation),
+      note: ruleWords(violation),
     }),
 });
+
+function changeOf({ changed }: Violation): string {
+  const state = code(changed?.state ?? '');
+  return changed?.by === 'physics' ? `lets \`physics\` change ${state}` : `sets ${state}`;
+}
+
+function helpOf(violation: Violation): string {
+  const { changed, triggeredBy } = violation;
+  const places = triggerPlaces(violation);
+  const leave =
+    places === undefined
+      ? `add a step after which it is no longer ${listed(triggeredBy.map(stateWords), 'and')}`
+      : `bring the person away from ${places}, with \`at\``;
+  const secure = changed?.by === 'physics' ? `; or add a step that keeps ${code(changed.state)} from changing` : '';
+  return `Before ${where(violation)}, ${leave}${secure}.`;
+}

@@ -1,8 +1,9 @@
 // An end at which what the book wants there may not hold.
 
 import { rule } from '../rule.js';
+import { bringAbout } from './help.js';
 import { sayOf, violationsOf } from './violation.js';
-import { missingWords, where } from './words.js';
+import { code, endWords, missingWords } from './words.js';
 
 export default rule({
   id: 'unsafe-end',
@@ -11,8 +12,9 @@ export default rule({
   run: (proof, context) => violationsOf('end-must-not-met', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `\`${violation.end ?? ''}\` is reached after ${where(violation)} while ${missingWords(violation.missing)}`,
-      help: 'Bring it about before that end, or in the procedure that the end runs.',
-      note: 'safety.yaml says under `ends` how a machine is left when the work stops.',
+      message: `The machine is not left as the book wants it at ${endWords(violation)}: ${missingWords(violation.missing)}`,
+      help: bringAbout(violation, [
+        `let ${code(violation.end ?? '')} run a procedure that does so, under \`ends\` in safety.yaml`,
+      ]),
     }),
 });

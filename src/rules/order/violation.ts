@@ -4,22 +4,59 @@ import type { Book } from '../../model/book.js';
 import type { Violation, ViolationKind } from '../../order/result.js';
 import type { Span } from '../../text/source.js';
 import type { Context, Finding, Proof, Said } from '../rule.js';
-import { lossWords, pathOf, repairWords, stepIdAt } from './words.js';
+import { withoutRepeats } from './follow-ups.js';
+import { repairWords } from './help.js';
+import { pathOf } from './path.js';
+import { code, lossWords, stepIdAt } from './words.js';
 
-/** The violations of one kind, each with its path. */
+/** The violations of one kind, each with its path and the place of what is not kept. */
 export function* violationsOf(kind: ViolationKind, { result }: Proof, { book }: Context): Iterable<Finding<Violation>> {
-  for (const violation of result.violations) {
+  for (const violation of withoutRepeats(result.violations)) {
     if (violation.kind !== kind) continue;
-    const rule = violation.rule ? [{ message: `the rule \`${violation.rule.id}\``, at: violation.rule.at }] : [];
-    yield { at: pointOf(violation, book), related: [...pathOf(violation.trace, book), ...rule], data: violation };
+    const related = [...pathOf(violation, book), ...claimOf(violation)];
+    yield { at: pointOf(violation, book), related, data: violation };
   }
+}
+
+/** Findings with the same key together, in their order. */
+export function grouped<D>(
+  findings: Iterable<Finding<D>>,
+  keyOf: (finding: Finding<D>) => string,
+): Iterable<readonly Finding<D>[]> {
+  const groups = new Map<string, Finding<D>[]>();
+  for (const finding of findings) {
+    const key = keyOf(finding);
+    groups.set(key, [...(groups.get(key) ?? []), finding]);
+  }
+  return groups.values();
 }
 
 /** What to point at; a whole step is pointed at by where it puts the person, else by its id. */
 function pointOf({ at, place }: Violation, book: Book): Span {
-  if (!place || at.file !== place.at.file || at.start !== place.at.start || at.end !== place.at.end) return at;
+  if (!place || !isSameSpan(at, place.at)) return at;
   const step = book.procedures.get(place.procedure)?.steps.find(({ id }) => id.value === place.step);
   return step?.place?.at ?? stepIdAt(place, book);
+}
+
+function isSameSpan(a: Span, b: Span): boolean {
+  return a.file === b.file && a.start === b.start && a.end === b.end;
+}
+
+const claims: Partial<Record<ViolationKind, string>> = {
+  'moves-when': 'what it takes to move it',
+  'throughout-broken': 'what must hold throughout',
+  'end-must-not-met': 'what must hold at that end',
+  'requires-not-met-at-run': 'what it requires',
+  'instrument-needs': 'what the instrument needs',
+  'back-into-step': 'what was required',
+};
+
+// Where the claim that is not kept is written, if not at the fault itself.
+function claimOf({ kind, rule, missing, at }: Violation): { message: string; at: Span }[] {
+  if (rule) return [{ message: `the rule ${code(rule.id)}`, at: rule.at }];
+  const [first] = missing;
+  const message = claims[kind];
+  return message && first && !isSameSpan(first.at, at) ? [{ message, at: first.at }] : [];
 }
 
 /** A violation's words: the fact, then the proved repair or else `help`, then what took the fact away, and `note`. */

@@ -1,7 +1,7 @@
-// Facts of the order proof in words: states, what was wanted, who took it away, and the path as places in order.
+// Facts of the order proof in words: steps, states, what is missing and what took it away.
 
 import type { Book } from '../../model/book.js';
-import type { MissingFact, Repair, StateSet, StepPlace, Taken, TraceEntry, Violation } from '../../order/result.js';
+import type { MissingFact, StateSet, StepPlace, TraceEntry, Violation } from '../../order/result.js';
 import type { Span } from '../../text/source.js';
 
 /** The id of a step in its own file: a short place to point at. */
@@ -10,9 +10,9 @@ export function stepIdAt(place: StepPlace, book: Book): Span {
   return step?.id.at ?? place.at;
 }
 
-/** `step 4.2 `wait``. */
-export function stepName(place: StepPlace): string {
-  return `step ${place.number} \`${place.step}\``;
+/** `` step 4.2 `wait` ``. */
+export function stepName({ number, step, end }: StepPlace): string {
+  return `step ${number} \`${step}\`${end === undefined ? '' : ` of what \`${end}\` runs`}`;
 }
 
 /** The step that a violation shows at. */
@@ -20,26 +20,78 @@ export function where({ place }: Violation): string {
   return place ? stepName(place) : 'the start';
 }
 
-/** `header: raised or on-ground`. */
+/** `` `done`, after step 4 `park` ``: the end that a violation shows at. */
+export function endWords(violation: Violation): string {
+  const last = violation.trace.findLast(({ place }) => place.end === undefined)?.place ?? violation.place;
+  return `\`${violation.end ?? 'done'}\`${last ? `, after ${stepName(last)}` : ''}`;
+}
+
+/** `` Step 4 `safe` runs `shut-down` ``, or the end that runs it. */
+export function calledWords(violation: Violation): string {
+  const { callee = '', trace } = violation;
+  const go = trace.at(-1)?.taken?.go;
+  if (go === 'stop' || go === 'call-service') return `After ${where(violation)}, ${code(go)} runs ${code(callee)}`;
+  return `${capital(where(violation))} runs ${code(callee)}`;
+}
+
+/** `` `engine: low-idle or off` ``. */
 export function stateWords({ state, person, values }: StateSet): string {
-  const whose = person === undefined || person === 1 ? '' : ` of person ${person}`;
-  return `\`${state}${whose}: ${values.join(' or ')}\``;
+  if (isAnything(values)) return `${stateName({ state, person })} unknown`;
+  return `${code(`${state}: ${values.join(' or ')}`)}${ofPerson(person)}`;
 }
 
-/** `` `engine` must be `off` and may be `low-idle` `` for each fact that is missing. */
+/** `` `engine` is `off` ``, or may be several. */
+export function isSo(states: readonly StateSet[]): string {
+  return listed(
+    states.map(({ values, ...state }) => `${stateName(state)} ${isOrMayBe(values)} ${valueWords(values)}`),
+    'and',
+  );
+}
+
+function isOrMayBe(values: readonly string[]): string {
+  return values.length === 1 && !isAnything(values) ? 'is' : 'may be';
+}
+
+/** `` `person` of person 2 ``. */
+export function stateName({ state, person }: { readonly state: string; readonly person?: number | undefined }): string {
+  return `${code(state)}${ofPerson(person)}`;
+}
+
+function ofPerson(person: number | undefined): string {
+  return person === undefined ? '' : ` of person ${person}`;
+}
+
+/** `` `engine` is `low-idle` and must be `off`; `key` may be … `` for each fact that is missing. */
 export function missingWords(missing: readonly MissingFact[]): string {
-  return listed(missing.map(missingFact), 'and');
+  return missing.map((fact) => `${isWords(fact)} and must be ${wantedWords(fact)}`).join('; ');
 }
 
-function missingFact({ state, values, wanted }: MissingFact): string {
-  const must = `\`${state}\` must be ${listed(wanted.map(code), 'or')}`;
-  const others = values.filter((value) => !wanted.includes(value));
-  if (others.length === 0) return `${must} and is not known`;
-  const isOther = values.length === 1;
-  return `${must} and ${isOther ? 'is' : 'may be'} ${listed(others.map(code), 'or')}`;
+/** `` `engine` may be `low-idle` or `off` ``, of values that will not do. */
+function isWords(fact: MissingFact): string {
+  const others = fact.values.filter((value) => !fact.wanted.includes(value));
+  if (others.length === 0) return `${stateName(fact)} is not known`;
+  return `${stateName(fact)} ${isOrMayBe(fact.values)} ${valueWords(others)}`;
 }
 
-function code(text: string): string {
+/** `` `off` or `low-idle` ``: what would do. */
+export function wantedWords({ wanted }: MissingFact): string {
+  return valueWords(wanted);
+}
+
+/** `` `raised` or `on-stop` ``; stretches of a quantity stand without backticks. */
+export function valueWords(values: readonly string[]): string {
+  return listed(
+    values.map((value) => (value.includes(' ') || isAnything([value]) ? value : code(value))),
+    'or',
+  );
+}
+
+function isAnything(values: readonly string[]): boolean {
+  return values.length === 1 && values[0] === 'anything';
+}
+
+/** A name as it is written in a book. */
+export function code(text: string): string {
   return `\`${text}\``;
 }
 
@@ -49,94 +101,62 @@ export function listed(parts: readonly string[], word: 'and' | 'or'): string {
   return `${parts.slice(0, -1).join(', ')} ${word} ${parts.at(-1)}`;
 }
 
-/** Why facts are missing: nothing says them, or the step that took them away. */
-export function lossWords(violation: Violation): string | undefined {
-  const fromStart = violation.missing.filter(({ lost }) => lost.kind === 'start');
-  const [unsaid, said] = [true, false].map((isOpen) =>
-    fromStart.filter(({ values }) => (values.length !== 1) === isOpen).map(({ state }) => code(state)),
-  ) as [string[], string[]];
-  const reasons = [
-    unsaid.length > 0
-      ? `Nothing before says what ${listed(unsaid, 'and')} ${unsaid.length > 1 ? 'are' : 'is'}, and unknown is never safe`
-      : '',
-    said.length > 0 ? `${listed(said, 'and')} ${said.length > 1 ? 'are' : 'is'} so from the start` : '',
-    ...violation.missing.map((fact) => lossOf(fact, violation.trace) ?? ''),
-  ].filter((reason) => reason !== '');
-  return reasons.length > 0 ? `${[...new Set(reasons)].join('. ')}.` : undefined;
-}
-
-function lossOf({ state, lost }: MissingFact, trace: readonly TraceEntry[]): string | undefined {
-  if (lost.kind === 'start') return undefined;
-  const entry = trace[lost.entry];
-  if (!entry) return undefined;
-  const by = stepName(entry.place);
-  const words: Record<typeof lost.how, string> = {
-    sets: `${by} sets \`${state}\``,
-    physics: `\`${state}\` follows from what ${by} does, by \`physics\``,
-    failed: `${by} may have failed, and then \`${state}\` is unknown`,
-    means: `${by} says what \`${state}\` then is`,
-    moved: `${by} brings the person there`,
-    adjust: `${by} turns what moves it`,
-    stale: `${by} makes the reading stale`,
-    reading: `${by} takes the reading`,
-  };
-  return capital(words[lost.how]);
-}
-
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** The path as related places, in its order. */
-export function pathOf(trace: readonly TraceEntry[], book: Book): { message: string; at: Span }[] {
-  return trace.map((entry) => ({ message: entryWords(entry), at: stepIdAt(entry.place, book) }));
+/** The places of a person for which the rule holds, where it is about a person; nothing where it is not. */
+export function triggerPlaces({ rule }: Violation): string | undefined {
+  const test = rule?.when.find(({ state }) => state === 'person')?.test;
+  return test?.kind === 'words' ? valueWords(test.words) : undefined;
 }
 
-function entryWords({ place, stands, moved, sets, means, physics, measured, adjusted, taken }: TraceEntry): string {
-  const parts = [
-    moved && stands.length > 0 ? `the person comes to \`${stands.join('` or `')}\`` : '',
-    sets.length > 0 ? `sets ${sets.map(stateWords).join(', ')}` : '',
-    measured.length > 0 ? `reads ${measured.map(code).join(', ')}` : '',
-    adjusted.length > 0 ? `turns ${adjusted.map(code).join(', ')}` : '',
-    means.length > 0 ? `seen: ${means.map(stateWords).join(', ')}` : '',
-    physics.length > 0 ? `by physics ${physics.map(stateWords).join(', ')}` : '',
-    takenWords(taken),
-  ].filter((part) => part !== '');
-  return `${stepName(place)}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
+/** When the broken rule holds, and where it comes from. */
+export function ruleWords({ rule, triggeredBy }: Violation): string {
+  const when = triggeredBy.length > 0 ? `while ${isSo(triggeredBy)}` : 'always';
+  const origin = Object.values(rule?.origin ?? {})[0];
+  return `The rule holds ${when}${origin === undefined ? '' : ` (${origin})`}.`;
 }
 
-function takenWords(taken: Taken | undefined): string {
-  if (!taken || taken.branch === 'next' || taken.branch === 'run' || taken.branch === 'returned') return '';
-  const why: Record<Exclude<Taken['branch'], 'next' | 'run' | 'returned'>, string> = {
-    then: 'then',
-    otherwise: 'it failed',
-    outside: 'the reading is outside',
-    low: 'the reading is too low',
-    high: 'the reading is too high',
-    unsure: 'the reading is too close to call',
-    fault: 'the reading is outside what can be',
-    answer: `the answer is \`${taken.answer ?? ''}\``,
+/** Why facts are missing: nothing says them, or the step that took them away. */
+export function lossWords({ missing, reading, trace }: Violation): string | undefined {
+  if (reading !== undefined) return sentences(missing.map((fact) => lossOf(fact, trace)));
+  const fromStart = missing.filter(({ lost }) => lost.kind === 'start');
+  const unsaid = fromStart.filter(({ values }) => values.length !== 1 || isAnything(values)).map(stateName);
+  const said = fromStart.filter(({ values }) => values.length === 1 && !isAnything(values));
+  return sentences([
+    unsaid.length > 0
+      ? `Nothing before says what ${listed(unsaid, 'and')} ${unsaid.length > 1 ? 'are' : 'is'}, and unknown is never safe`
+      : undefined,
+    said.length > 0 ? `From the start ${isSo(said)}` : undefined,
+    ...missing.map((fact) => lossOf(fact, trace)),
+  ]);
+}
+
+function sentences(parts: readonly (string | undefined)[]): string | undefined {
+  const said = [...new Set(parts.filter((part) => part !== undefined))];
+  return said.length > 0 ? `${said.join('. ')}.` : undefined;
+}
+
+function lossOf(fact: MissingFact, trace: readonly TraceEntry[]): string | undefined {
+  const { lost } = fact;
+  const entry = lost.kind === 'step' ? trace[lost.entry] : undefined;
+  if (lost.kind === 'start' || !entry) return undefined;
+  const by = stepName(entry.place);
+  const name = stateName(fact);
+  const among = (sets: readonly StateSet[]): string => {
+    const found = sets.find(({ state, person }) => state === fact.state && person === fact.person);
+    return found ? stateWords(found) : `${name} unknown`;
   };
-  const used = taken.elses > 0 ? ', the count is used up' : '';
-  return `${why[taken.branch]}${used}, on to \`${taken.go}\``;
-}
-
-/** A repair that was itself proved, as one sentence. */
-export function repairWords(repair: Repair | undefined): string | undefined {
-  if (!repair) return undefined;
-  switch (repair.kind) {
-    case 'insert-step': {
-      const where = repair.place === undefined ? '' : `, at \`${repair.place}\``;
-      const sets = repair.sets.length > 0 ? ` that sets ${repair.sets.map(stateWords).join(' and ')}` : '';
-      return `Add a step${sets}${where} before ${stepName(repair.before)}: that was tried and holds.`;
-    }
-    case 'insert-run':
-      return `Add \`run: ${repair.procedure}\` before ${stepName(repair.before)}: that was tried and holds.`;
-    case 'move-step':
-      return `Move ${stepName(repair.step)} before ${stepName(repair.before)}: that was tried and holds.`;
-    case 'set-place':
-      return `Give ${stepName(repair.step)} \`at: ${repair.place}\`: that was tried and holds.`;
-    case 'measure':
-      return `Add \`${repair.value}\` to what ${stepName(repair.step)} measures: that was tried and holds.`;
-  }
+  const words: Record<typeof lost.how, string> = {
+    sets: `${by} sets ${among(entry.sets)}`,
+    physics: `${by} makes ${among(entry.physics)}, by \`physics\``,
+    failed: `${by} may fail, and then it is ${among(entry.means)}`,
+    means: `At ${by} it is seen that it is ${among(entry.means)}`,
+    moved: `${by} brings the person to ${valueWords(entry.stands)}`,
+    adjust: `${by} turns what moves ${name}`,
+    stale: `After ${by} the reading of ${name} no longer counts`,
+    reading: `${by} reads ${name}`,
+  };
+  return capital(words[lost.how]);
 }

@@ -1,8 +1,9 @@
 // A procedure is run while the person may be somewhere else than it takes them to be.
 
 import { rule } from '../rule.js';
+import { bringAbout } from './help.js';
 import { sayOf, violationsOf } from './violation.js';
-import { capital, missingWords, where } from './words.js';
+import { calledWords, missingWords } from './words.js';
 
 export default rule({
   id: 'wrong-place-at-run',
@@ -11,7 +12,8 @@ export default rule({
   run: (proof, context) => violationsOf('place-not-met-at-run', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `${capital(where(violation))} runs \`${violation.callee ?? ''}\`, which begins somewhere else: ${missingWords(violation.missing)}`,
-      help: 'Bring the person there with `at` in a step before.',
+      message: `${calledWords(violation)}, which begins somewhere else: ${missingWords(violation.missing)}`,
+      help: bringAbout(violation),
+      note: 'A procedure takes the person to be where states.yaml says under `start`, unless its `requires` say otherwise.',
     }),
 });
