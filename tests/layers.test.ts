@@ -108,6 +108,18 @@ describe('layers', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('let the browser use calc and the search that it shares with the build, and nothing else', () => {
+    const client = [...filesOf(join(source, '../site/client'))].filter(([path]) => path.endsWith('.ts'));
+    const wrong = client.flatMap(([path, text]) =>
+      [...text.matchAll(/from '(\.[^']+)'/g)]
+        .map(([, name = '']) => relative(source, join(source, '../site/client', dirname(path), name)))
+        .filter((target) => !target.startsWith('../site/') && !/^(?:calc|emit\/search)\//.test(target))
+        .map((target) => `${path} -> ${target}`),
+    );
+    expect(client.length).toBeGreaterThan(3);
+    expect(wrong).toEqual([]);
+  });
+
   it('keep calc free of packages, so that it runs in the browser as it is', () => {
     const wrong = [...files.keys()]
       .filter((path) => layerOf(path) === 'calc')
