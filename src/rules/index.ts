@@ -8,7 +8,6 @@ import derivedLimitsIdleInUse from './derived/derived-limits-idle-in-use.js';
 import derivedLimitsImpossible from './derived/derived-limits-impossible.js';
 import derivedLimitsNeverFail from './derived/derived-limits-never-fail.js';
 import derivedLimitsTighter from './derived/derived-limits-tighter.js';
-import pathWithoutEnd from './flow/path-without-end.js';
 import unreachableStep from './flow/unreachable-step.js';
 import hazardNotListed from './hazards/hazard-not-listed.js';
 import instrumentNotGoodEnough from './limits/instrument-not-good-enough.js';
@@ -66,7 +65,6 @@ export const rules: readonly AnyRule[] = [
   derivedLimitsImpossible,
   derivedLimitsNeverFail,
   derivedLimitsTighter,
-  pathWithoutEnd,
   unreachableStep,
   hazardNotListed,
   instrumentNotGoodEnough,

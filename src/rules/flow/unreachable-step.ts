@@ -1,5 +1,6 @@
 // A step that no path leads to.
 
+import type { ResolvedStep } from '../../model/resolved.js';
 import { stepIdAt } from '../order/words.js';
 import { rule } from '../rule.js';
 
@@ -24,16 +25,22 @@ export default rule({
       if (place)
         yield {
           at: stepIdAt(place, book),
-          data: { step: step.id, last: run.at(-1)?.id ?? step.id, count: run.length },
+          data: { step: step.id, last: run.at(-1)?.id ?? step.id, count: run.length, caller: callerOf(steps[i - 1]) },
         };
     }
   },
-  say: ({ step, last, count }) => ({
+  say: ({ step, last, count, caller }) => ({
     message:
       count === 1
         ? `No path leads to step \`${step}\``
         : `No path leads to the ${count} steps from \`${step}\` to \`${last}\``,
-    help: 'Let a branch lead there, or mend the branch before that passes it by, or take it out.',
-    note: 'A step that nobody comes to is missing from the work.',
+    help: 'Let a branch lead there, or mend the one before that passes it by, or take it out.',
+    note: caller ?? 'A step that nobody comes to is missing from the work.',
   }),
 });
+
+// Behind a procedure that is run and does not come back.
+function callerOf(before: ResolvedStep | undefined): string | undefined {
+  if (!before?.run) return undefined;
+  return `Step ${before.number} \`${before.id}\` runs \`${before.run.id}\`, which on no path comes to \`done\`.`;
+}

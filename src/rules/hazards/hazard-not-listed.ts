@@ -1,6 +1,6 @@
 // A hazard that a step meets and the procedure does not list.
 
-import { stepIdAt } from '../order/words.js';
+import { capital, stepIdAt, stepName } from '../order/words.js';
 import { rule } from '../rule.js';
 
 export default rule({
@@ -24,17 +24,17 @@ export default rule({
           at:
             own?.at ??
             stepIdAt({ ...place, ...(place.calls[0] ? outer(variant.procedure.id, place.calls[0]) : {}) }, book),
-          data: { hazard, step: place.number, rules: because, listedNone: variant.procedure.hazards.length === 0 },
+          data: { hazard, step: stepName(place), rules: because, listedNone: variant.procedure.hazards.length === 0 },
         };
       }
     }
   },
   say: ({ hazard, step, rules, listedNone }) => ({
-    message: `Step ${step} meets the hazard \`${hazard}\`, and the procedure does not list it`,
+    message: `${capital(step)} meets the hazard \`${hazard}\`, and the procedure does not list it`,
     help: listedNone ? `Say \`hazards: [${hazard}]\` at the top.` : `Add \`${hazard}\` to \`hazards\` at the top.`,
     note:
       rules.length > 0
-        ? `The safety rule ${rules.map((id) => `\`${id}\``).join(' and ')} belongs to that hazard and speaks there.`
+        ? `The safety rule ${rules.map((id) => `\`${id}\``).join(' and ')} keeps people from that hazard and holds there.`
         : 'Whoever reads the top of the page must know what can hurt them.',
   }),
 });

@@ -1,6 +1,7 @@
 // A derived value decided from a reading that no longer holds.
 
 import { rule } from '../rule.js';
+import { helpFor } from './help.js';
 import { sayOf, violationsOf } from './violation.js';
 import { capital, code, where } from './words.js';
 
@@ -14,7 +15,9 @@ export default rule({
     const how = violation.reading === 'absent' ? 'has not been read' : 'was moved after it was read';
     return sayOf(violation, {
       message: `${capital(where(violation))} works out ${code(violation.value ?? '')} from ${input}, which ${how}`,
-      help: `Measure ${input} in ${where(violation)} too, or in a step before it.`,
+      help: helpFor(violation, `Before ${where(violation)}, add a step that measures ${input}`, [
+        `measure ${code(violation.value ?? '')} only after ${input}`,
+      ]),
     });
   },
 });

@@ -40,6 +40,7 @@ export function withoutRepeats(violations: readonly Violation[]): readonly Viola
       return !told.some((before) => isTold(before, missed)) && !violations.some((other) => takesAway(other, missed));
     });
     if (violation.missing.length > 0 && missing.length === 0) continue;
+    if (told.some((before) => tellsTrigger(before, violation))) continue;
     kept.set(violation, { ...violation, missing });
     for (const fact of missing) told.push({ violation, fact });
   }
@@ -87,4 +88,14 @@ function takesAway(other: Violation, { violation, fact, cause }: Missed): boolea
   if (kind === 'physics-forbids-set') return cause === `physics ${here}` || cause === `sets ${here}`;
   const isSameStep = violation.place !== undefined && keyOf(violation.place) === here;
   return kind === 'unchanged-broken' && violation.kind === 'rule-broken' && isSameStep && cause === `sets ${here}`;
+}
+
+// Whether a rule triggers only since the person is where another violation says that they must not be.
+function tellsTrigger({ violation: before, fact }: Told, violation: Violation): boolean {
+  if (fact.state !== 'person' || !liesOnPath(before, violation)) return false;
+  const trigger = violation.triggeredBy.find((each) => each.state === 'person' && each.person === fact.person);
+  if (!trigger || trigger.values.some((value) => fact.wanted.includes(value))) return false;
+  const moved = violation.trace.findLast(({ by, moved: goes }) => goes && by === (fact.person ?? 1));
+  const cause = moved ? `moved ${keyOf(moved.place)}` : '';
+  return lossOf(fact.lost, before.trace) === cause;
 }

@@ -1,15 +1,27 @@
-// What to do about a fault of order: the repair that was proved, or else what would bring about what is missing.
+// What to do about a fault of order: the change that was tried and proved, or else what would bring about what is missing.
 
-import type { MissingFact, Repair, Violation } from '../../order/result.js';
-import { code, listed, stateName, stateWords, stepName, wantedWords, where } from './words.js';
+import type { Book } from '../../model/book.js';
+import type { MissingFact, Repair, StateSet, Violation } from '../../order/result.js';
+import { calledEnd, code, listed, stateName, stepName, wantedWords, where } from './words.js';
+
+/** One sentence: the repair that was proved or else `fallback`, and other ways out. */
+export function helpFor({ repair }: Violation, fallback: string, others: readonly string[] = []): string {
+  return `${[repair ? repairWords(repair) : fallback, ...others].join('; or ')}.`;
+}
 
 /** `` Before step 4 `look`, add a step that brings `engine` to `off`; or … ``: one sentence. */
 export function bringAbout(violation: Violation, others: readonly string[] = []): string {
-  const { missing, end, place } = violation;
+  const { missing } = violation;
   const brought = missing.map((fact) => `${nounOf(fact)} to ${wantedWords(fact)}`);
-  const before = end !== undefined && place?.end === undefined ? code(end) : where(violation);
   const steps = `add ${brought.length > 1 ? 'steps that bring' : 'a step that brings'} ${listed(brought, 'and')}`;
-  return `${[`Before ${before}, ${steps}`, ...requireIt(violation), ...others].join('; or ')}.`;
+  return helpFor(violation, `Before ${momentOf(violation)}, ${steps}`, [...requireIt(violation), ...others]);
+}
+
+function momentOf(violation: Violation): string {
+  const { end, place } = violation;
+  if (end !== undefined && place?.end === undefined) return code(end);
+  const called = calledEnd(violation);
+  return called === undefined ? where(violation) : code(called);
 }
 
 function nounOf(fact: MissingFact): string {
@@ -23,33 +35,48 @@ function requireIt({ missing, place }: Violation): readonly string[] {
     ({ state, lost, values }) => state !== 'person' && lost.kind === 'start' && values.length > 1,
   );
   if (open.length === 0 || place?.end !== undefined) return [];
-  return [
-    `where the machine is so before the work begins, say it of ${listed(open.map(stateName), 'and')} under \`requires\``,
-  ];
+  const facts = open.map((fact) => `${stateName(fact)} is ${wantedWords(fact)}`);
+  return [`say under \`requires\` that ${listed(facts, 'and')}, if it is so before the work begins`];
 }
 
-/** A repair that was itself proved, as one sentence. */
-export function repairWords(repair: Repair | undefined): string | undefined {
-  if (!repair) return undefined;
-  return `${changeOf(repair)}; that was tried and holds.`;
+/**
+ * The repair, unless only the order of steps speaks for it: where an author has said where a step is done, it cannot be
+ * done elsewhere; and what an end wants is brought about on the way to that end, not further up where it may spoil a step.
+ */
+export function sensibleRepair(violation: Violation, book: Book): Repair | undefined {
+  const { repair, phase } = violation;
+  if (repair?.kind === 'set-place') {
+    const step = book.procedures.get(repair.step.procedure)?.steps.find(({ id }) => id.value === repair.step.step);
+    return step?.place === undefined ? repair : undefined;
+  }
+  if (repair?.kind === 'measure') return repair;
+  return phase === 'end' || calledEnd(violation) !== undefined ? undefined : repair;
+}
+
+function repairWords(repair: Repair): string {
+  return `${changeOf(repair)} (tried: the order then holds)`;
 }
 
 function changeOf(repair: Repair): string {
   switch (repair.kind) {
     case 'insert-step': {
-      const parts = [
-        ...(repair.place === undefined ? [] : [`goes to ${code(repair.place)}`]),
-        ...(repair.sets.length > 0 ? [`sets ${listed(repair.sets.map(stateWords), 'and')}`] : []),
-      ];
-      return `Before ${stepName(repair.before)}, add a step that ${parts.join(' and ')}`;
+      const place = repair.place === undefined ? [] : [code(`at: ${repair.place}`)];
+      const sets = repair.sets.length > 0 ? [code(`sets: { ${repair.sets.map(entryOf).join(', ')} }`)] : [];
+      return `Before ${stepName(repair.before)}, add the step that does it, with ${listed([...place, ...sets], 'and')}`;
     }
     case 'insert-run':
-      return `Before ${stepName(repair.before)}, add a step with \`run: ${repair.procedure}\``;
+      return `Before ${stepName(repair.before)}, add a step with ${code(`run: ${repair.procedure}`)}`;
     case 'move-step':
       return `Move ${stepName(repair.step)} to before ${stepName(repair.before)}`;
     case 'set-place':
-      return `Give ${stepName(repair.step)} \`at: ${repair.place}\``;
+      return `Give ${stepName(repair.step)} ${code(`at: ${repair.place}`)}`;
     case 'measure':
-      return `Add ${code(repair.value)} to what ${stepName(repair.step)} measures`;
+      return `If it can be read there, add ${code(repair.value)} to what ${stepName(repair.step)} measures`;
   }
+}
+
+// As a book has it: `off` and `on` are quoted.
+function entryOf({ state, values }: StateSet): string {
+  const texts = values.map((value) => (['off', 'on', 'yes', 'no'].includes(value) ? `"${value}"` : value));
+  return `${state}: ${texts.length === 1 ? texts[0] : `[${texts.join(', ')}]`}`;
 }

@@ -2,17 +2,24 @@
 
 import { rule } from '../rule.js';
 import { sayOf, violationsOf } from './violation.js';
-import { capital, code, where } from './words.js';
+import { capital, code, listed, where } from './words.js';
 
 export default rule({
   id: 'instrument-out-of-reach',
   severity: 'error',
   needs: 'proof',
-  run: (proof, context) => violationsOf('instrument-place', proof, context),
-  say: (violation) =>
-    sayOf(violation, {
-      message: `${capital(where(violation))} reads ${code(violation.value ?? '')} with an instrument that somebody holds, and nothing says where they stand`,
-      help: `Say \`read-at: …\` at ${code(violation.value ?? '')} or at the instrument, with a place of the state \`person\`.`,
+  *run(proof, context) {
+    const person = context.resolved.world.variables.find(({ id }) => id === 'person');
+    for (const finding of violationsOf('instrument-place', proof, context))
+      yield { ...finding, data: { violation: finding.data, places: person?.values ?? [] } };
+  },
+  say: ({ violation, places }) => {
+    const value = code(violation.value ?? '');
+    const among = places.length > 0 ? `: ${listed(places.map(code), 'or')}` : '';
+    return sayOf(violation, {
+      message: `${capital(where(violation))} reads ${value} with an instrument that somebody holds, and nothing says where they stand`,
+      help: `Say \`read-at\` for ${value}, or for the instrument, with the place where that person is${among}.`,
       note: 'Whether a person may stand there is then proved against the safety rules.',
-    }),
+    });
+  },
 });

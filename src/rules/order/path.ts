@@ -1,9 +1,9 @@
 // The path to a fault as places in order, each with what happens there.
 
 import type { Book } from '../../model/book.js';
-import type { StateSet, Taken, TraceEntry, Violation } from '../../order/result.js';
+import type { Taken, TraceEntry, Violation } from '../../order/result.js';
 import type { Span } from '../../text/source.js';
-import { code, listed, stateWords, stepIdAt, stepName, valueWords } from './words.js';
+import { code, isSo, listed, stateWords, stepIdAt, stepName, valueWords } from './words.js';
 
 /** The path as related places, in its order. A last step of which nothing is to be said is left to the fault itself. */
 export function pathOf({ trace, phase }: Violation, book: Book): { message: string; at: Span }[] {
@@ -14,26 +14,25 @@ export function pathOf({ trace, phase }: Violation, book: Book): { message: stri
     const comes = entry.moved && here !== (stood.get(entry.by) ?? start);
     if (entry.stands.length > 0) stood.set(entry.by, here);
     const isLast = i === trace.length - 1;
-    const failed = entry.taken?.branch === 'otherwise' || (isLast && phase === 'failed');
-    const parts = entryParts(entry, { comes, failed });
+    const parts = entryParts(entry, { comes, fails: isLast && phase === 'failed' });
     if (isLast && parts.length === 0) return [];
     const message = `${stepName(entry.place)}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
     return [{ message, at: stepIdAt(entry.place, book) }];
   });
 }
 
-function entryParts(entry: TraceEntry, { comes, failed }: { comes: boolean; failed: boolean }): readonly string[] {
+function entryParts(entry: TraceEntry, { comes, fails }: { comes: boolean; fails: boolean }): readonly string[] {
   const { by, stands, sets, means, physics, measured, adjusted, taken } = entry;
-  const list = (words: string, states: readonly StateSet[]): string =>
-    states.length > 0 ? `${words} ${listed(states.map(stateWords), 'and')}` : '';
+  const failed = fails || taken?.branch === 'otherwise';
   return [
     comes ? `${by > 1 ? `person ${by}` : 'the person'} goes to ${valueWords(stands)}` : '',
-    list(failed ? 'fails to set' : 'sets', sets),
+    fails ? 'it fails' : '',
+    sets.length > 0 && !failed ? `sets ${listed(sets.map(stateWords), 'and')}` : '',
     measured.length > 0 ? `reads ${listed(measured.map(code), 'and')}` : '',
     adjusted.length > 0 ? `turns ${listed(adjusted.map(code), 'and')}` : '',
-    list('`physics` makes', physics),
+    physics.length > 0 ? `by \`physics\` ${isSo(physics)}` : '',
     takenWords(taken),
-    list('then it is', means),
+    means.length > 0 ? `then ${isSo(means)}` : '',
   ].filter((part) => part !== '');
 }
 

@@ -1,17 +1,37 @@
 // A failing reading sent to an adjuster that does not move it.
 
+import type { ResolvedProcedure } from '../../model/resolved.js';
 import { rule } from '../rule.js';
 import { sayOf, violationsOf } from './violation.js';
-import { capital, code, where } from './words.js';
+import { capital, code, listed, where } from './words.js';
 
 export default rule({
   id: 'sent-to-wrong-adjuster',
   severity: 'warning',
   needs: 'proof',
-  run: (proof, context) => violationsOf('sent-to-wrong-adjuster', proof, context),
-  say: (violation) =>
-    sayOf(violation, {
-      message: `${capital(where(violation))} sends a failing reading to ${code(violation.value ?? '')}, which moves nothing that was read there`,
-      help: `Send it to a step that turns what moves it, or add the value under \`moves\` of ${code(violation.value ?? '')}.`,
-    }),
+  *run(proof, context) {
+    const { procedure } = proof.variant;
+    for (const finding of violationsOf('sent-to-wrong-adjuster', proof, context)) {
+      const { place, value } = finding.data;
+      const read = procedure.steps.find(({ id }) => id === place?.step)?.measure ?? [];
+      const adjuster = procedure.adjusters.find(({ id }) => id === value);
+      const moves = [...(adjuster?.moves.keys() ?? [])];
+      yield { ...finding, data: { violation: finding.data, read, moves, better: turning(read, procedure) } };
+    }
+  },
+  say: ({ violation, read, moves, better }) => {
+    const adjuster = code(violation.value ?? '');
+    const [reading, moved] = [listed(read.map(code), 'and'), listed(moves.map(code), 'and')];
+    const goal = better.length > 0 ? listed(better.map(code), 'or') : `a step that turns what moves ${reading}`;
+    return sayOf(violation, {
+      message: `${capital(where(violation))} sends a failing reading of ${reading} to a step that turns ${adjuster}, and that moves ${moved} alone`,
+      help: `Send it to ${goal}; or, if ${adjuster} does move ${reading}, say by how much under its \`moves\`.`,
+    });
+  },
 });
+
+// Steps that turn something which moves one of the values.
+function turning(values: readonly string[], { steps, adjusters }: ResolvedProcedure): readonly string[] {
+  const able = adjusters.filter(({ moves }) => values.some((value) => moves.has(value))).map(({ id }) => id);
+  return steps.filter(({ adjust }) => adjust.some((id) => able.includes(id))).map(({ id }) => id);
+}

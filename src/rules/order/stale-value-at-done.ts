@@ -1,6 +1,7 @@
 // A value that was adjusted and not read again.
 
 import { rule } from '../rule.js';
+import { helpFor } from './help.js';
 import { readingFaultsOf, valueNames } from './readings.js';
 import { sayOf } from './violation.js';
 import { endWords } from './words.js';
@@ -13,7 +14,7 @@ export default rule({
   say: ({ violation, values }) =>
     sayOf(violation, {
       message: `Moved here, ${valueNames(values)} ${values.length > 1 ? 'are' : 'is'} not read again on the way to ${endWords(violation)}`,
-      help: `Before \`done\`, add a step that measures ${valueNames(values)}.`,
+      help: helpFor(violation, `Before \`done\`, add a step that measures ${valueNames(values)}`),
       note: 'The as-left reading follows the last adjustment (DOE-STD-1054).',
     }),
 });

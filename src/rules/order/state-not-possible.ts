@@ -1,9 +1,10 @@
 // A step sets what cannot be.
 
 import { type Context, rule } from '../rule.js';
+import { helpFor } from './help.js';
 import { type LawFact, lawPlaces, lawsOf } from './laws.js';
 import { sayOf, violationsOf } from './violation.js';
-import { capital, code, listed, stateWords, where } from './words.js';
+import { capital, code, stateWords, where } from './words.js';
 
 export default rule({
   id: 'state-not-possible',
@@ -22,10 +23,7 @@ export default rule({
     const claim = named ? stateWords(named) : code(state);
     return sayOf(violation, {
       message: `${capital(where(violation))} ${violation.changed?.by === 'means' ? 'says that it is' : 'sets'} ${claim}, which \`physics\` does not allow there`,
-      help: `Before ${where(violation)}, add a step after which it is no longer so that ${listed(
-        laws.map(({ when }) => when),
-        'or',
-      )}; or mend what this one says.`,
+      help: helpFor(violation, `Before ${where(violation)}, ${change(laws)}`, ['mend what this step says']),
     });
   },
 });
@@ -35,4 +33,10 @@ function forbidding(state: string, values: readonly string[], context: Context):
   return lawsOf(state, context).filter(
     ({ then }) => then.length === 0 || !values.every((value) => then.includes(value)),
   );
+}
+
+function change(laws: readonly LawFact[]): string {
+  const [only] = laws;
+  if (laws.length === 1 && only) return `add a step after which it is no longer so that ${only.when}`;
+  return 'add a step that brings about what it takes';
 }

@@ -2,6 +2,7 @@
 
 import type { Violation } from '../../order/result.js';
 import { rule } from '../rule.js';
+import { helpFor } from './help.js';
 import { sayOf, violationsOf } from './violation.js';
 import { capital, code, isSo, listed, ruleWords, stateWords, triggerPlaces, where } from './words.js';
 
@@ -30,6 +31,7 @@ function helpOf(violation: Violation): string {
     places === undefined
       ? `add a step after which it is no longer ${listed(triggeredBy.map(stateWords), 'and')}`
       : `bring the person away from ${places}, with \`at\``;
-  const secure = changed?.by === 'physics' ? `; or add a step that keeps ${code(changed.state)} from changing` : '';
-  return `Before ${where(violation)}, ${leave}${secure}.`;
+  const secure =
+    changed?.by === 'physics' ? [`add a step before it that keeps ${code(changed.state)} from changing`] : [];
+  return helpFor(violation, `Before ${where(violation)}, ${leave}`, secure);
 }

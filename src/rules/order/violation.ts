@@ -5,7 +5,7 @@ import type { Violation, ViolationKind } from '../../order/result.js';
 import type { Span } from '../../text/source.js';
 import type { Context, Finding, Proof, Said } from '../rule.js';
 import { withoutRepeats } from './follow-ups.js';
-import { repairWords } from './help.js';
+import { sensibleRepair } from './help.js';
 import { pathOf } from './path.js';
 import { code, lossWords, stepIdAt } from './words.js';
 
@@ -14,7 +14,9 @@ export function* violationsOf(kind: ViolationKind, { result }: Proof, { book }: 
   for (const violation of withoutRepeats(result.violations)) {
     if (violation.kind !== kind) continue;
     const related = [...pathOf(violation, book), ...claimOf(violation)];
-    yield { at: pointOf(violation, book), related, data: violation };
+    const { repair: _, ...rest } = violation;
+    const repair = sensibleRepair(violation, book);
+    yield { at: pointOf(violation, book), related, data: repair ? { ...rest, repair } : rest };
   }
 }
 
@@ -59,12 +61,11 @@ function claimOf({ kind, rule, missing, at }: Violation): { message: string; at:
   return message && first && !isSameSpan(first.at, at) ? [{ message, at: first.at }] : [];
 }
 
-/** A violation's words: the fact, then the proved repair or else `help`, then what took the fact away, and `note`. */
-export function sayOf(violation: Violation, words: { message: string; help: string; note?: string }): Said {
-  const note = [lossWords(violation), words.note].filter((part) => part !== undefined).join(' ');
-  return {
-    message: words.message,
-    help: repairWords(violation.repair) ?? words.help,
-    ...(note === '' ? {} : { note }),
-  };
+/** A violation's words: the fact, what took it away, and `note`. */
+export function sayOf(
+  violation: Violation,
+  { note, ...words }: { message: string; help: string; note?: string },
+): Said {
+  const notes = [lossWords(violation), note].filter((part) => part !== undefined).join(' ');
+  return notes === '' ? words : { ...words, note: notes };
 }

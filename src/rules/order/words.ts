@@ -1,6 +1,7 @@
 // Facts of the order proof in words: steps, states, what is missing and what took it away.
 
 import type { Book } from '../../model/book.js';
+import type { End } from '../../model/resolved.js';
 import type { MissingFact, StateSet, StepPlace, TraceEntry, Violation } from '../../order/result.js';
 import type { Span } from '../../text/source.js';
 
@@ -26,12 +27,18 @@ export function endWords(violation: Violation): string {
   return `\`${violation.end ?? 'done'}\`${last ? `, after ${stepName(last)}` : ''}`;
 }
 
+/** The end whose procedure is run, for faults of a call that an end makes. */
+export function calledEnd({ callee, trace }: Violation): End | undefined {
+  const go = callee === undefined ? undefined : trace.at(-1)?.taken?.go;
+  return go === 'stop' || go === 'call-service' ? go : undefined;
+}
+
 /** `` Step 4 `safe` runs `shut-down` ``, or the end that runs it. */
 export function calledWords(violation: Violation): string {
-  const { callee = '', trace } = violation;
-  const go = trace.at(-1)?.taken?.go;
-  if (go === 'stop' || go === 'call-service') return `After ${where(violation)}, ${code(go)} runs ${code(callee)}`;
-  return `${capital(where(violation))} runs ${code(callee)}`;
+  const end = calledEnd(violation);
+  const callee = code(violation.callee ?? '');
+  if (end !== undefined) return `After ${where(violation)}, ${code(end)} runs ${callee}`;
+  return `${capital(where(violation))} runs ${callee}`;
 }
 
 /** `` `engine: low-idle or off` ``. */
@@ -144,18 +151,18 @@ function lossOf(fact: MissingFact, trace: readonly TraceEntry[]): string | undef
   if (lost.kind === 'start' || !entry) return undefined;
   const by = stepName(entry.place);
   const name = stateName(fact);
-  const among = (sets: readonly StateSet[]): string => {
+  const then = (sets: readonly StateSet[]): string => {
     const found = sets.find(({ state, person }) => state === fact.state && person === fact.person);
-    return found ? stateWords(found) : `${name} unknown`;
+    return isSo([found ?? { ...fact, values: ['anything'] }]);
   };
   const words: Record<typeof lost.how, string> = {
-    sets: `${by} sets ${among(entry.sets)}`,
-    physics: `${by} makes ${among(entry.physics)}, by \`physics\``,
-    failed: `${by} may fail, and then it is ${among(entry.means)}`,
-    means: `At ${by} it is seen that it is ${among(entry.means)}`,
+    sets: `after ${by} ${then(entry.sets)}`,
+    physics: `after ${by} ${then(entry.physics)}, by \`physics\``,
+    failed: `when ${by} fails, ${then(entry.means)}`,
+    means: `at ${by} it is seen that ${then(entry.means)}`,
     moved: `${by} brings the person to ${valueWords(entry.stands)}`,
     adjust: `${by} turns what moves ${name}`,
-    stale: `After ${by} the reading of ${name} no longer counts`,
+    stale: `after ${by} the reading of ${name} no longer counts`,
     reading: `${by} reads ${name}`,
   };
   return capital(words[lost.how]);

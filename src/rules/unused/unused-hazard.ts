@@ -1,16 +1,19 @@
 // A hazard that a procedure lists and no step of it meets.
 
-import { rule } from '../rule.js';
+import { type Proof, rule } from '../rule.js';
 
 export default rule({
   id: 'unused-hazard',
   severity: 'warning',
   needs: 'proofs',
   *run(proofs, { book }) {
+    // a rule with a wrong name for its hazard may be what meets it
+    if (book.rules.some(({ hazard }) => hazard && !book.hazards.has(hazard.value))) return;
     for (const procedure of book.procedures.values()) {
       const own = proofs.filter(({ variant }) => variant.procedure.id === procedure.id);
-      // Without a proof for every rig nothing can be said of what no step meets.
-      if (own.length === 0 || own.some(({ result }) => !result.complete)) continue;
+      if (own.length === 0 || !own.every(isKnown)) continue;
+      const named = procedure.steps.flatMap(({ hazards }) => hazards.map(({ value }) => value));
+      if (named.some((id) => !book.hazards.has(id))) continue;
       const met = new Set(own.flatMap(({ result }) => result.facts.flatMap(({ hazards }) => hazards)));
       for (const { value, at } of procedure.hazards) if (!met.has(value)) yield { at, data: { hazard: value } };
     }
@@ -21,3 +24,9 @@ export default rule({
     note: 'A caution without a step tires people of cautions.',
   }),
 });
+
+// Without a proof for every rig, from a start to every step, nothing can be said of what no step meets.
+function isKnown({ result }: Proof): boolean {
+  const begins = result.violations.every(({ kind }) => kind !== 'start-impossible');
+  return result.complete && begins && result.unreachable.length === 0;
+}
