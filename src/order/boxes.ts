@@ -82,7 +82,7 @@ function joinPair(a: Box, b: Box): Box | undefined {
 
 /** A text that tells boxes apart. */
 export function keyOf(box: Box): string {
-  return box.map((bits) => bits.toString(36)).join(',');
+  return box.map((bits) => bits.toString(16)).join(',');
 }
 
 /** A text that tells lists of boxes apart. */

@@ -3,13 +3,14 @@
 import { type Box, intersectBoxes, replace } from './boxes.js';
 import type { Test } from './question.js';
 import {
-  type Applied,
   type Asked,
   applyOperation,
+  isConflict,
   type Literal,
   type Operation,
   type Slice,
-  settleBoxes,
+  traceBoxes,
+  traceChange,
 } from './slices.js';
 import type { Variable } from './variables.js';
 
@@ -19,7 +20,7 @@ export type Sets = readonly number[];
 /** States at a point; behind an act or a branch also those before it and what came of each component. */
 export interface Moment {
   readonly sets: Sets;
-  readonly act?: { readonly before: Sets; readonly operation: Operation; readonly applied: readonly Applied[] };
+  readonly act?: { readonly before: Sets; readonly operation: Operation };
 }
 
 /** The states that a slice begins with. */
@@ -30,34 +31,53 @@ export function startSets({ components }: Slice): Sets {
 /** The moment after an operation. */
 export function after(slice: Slice, before: Sets, operation: Operation): Moment {
   if (operation.changes.length === 0 && !operation.physics) return { sets: before };
-  const applied = slice.components.map((component, i) => applyOperation(component, before[i] ?? 0, operation));
-  return { sets: applied.map(({ to }) => to), act: { before, operation, applied } };
+  const sets = slice.components.map((component, i) => applyOperation(component, before[i] ?? 0, operation));
+  return { sets, act: { before, operation } };
 }
 
 /** Whether a test is met by some state of a moment. */
 export function isMet(slice: Slice, test: Test, { sets, act }: Moment): boolean {
   if (test.kind === 'exists') return exists(slice, test.literals, sets);
   const place = slice.places.get(test.variable);
-  const result = place && act?.applied[place.component];
-  if (!place || !result || !act) return false;
-  if (test.kind === 'conflict') return result.conflict;
+  const component = place && slice.components[place.component];
+  const before = place && act?.before[place.component];
+  if (!component || before === undefined || !act) return false;
+  if (test.kind === 'conflict') return isConflict(component, before, act.operation);
   const mark = 1n << BigInt(place.index);
-  if (test.kind === 'forced') return result.items?.some(({ forced }) => (forced & mark) !== 0n) ?? false;
-  const changed = result.items?.filter((item) => (item.changed & mark) !== 0n) ?? [];
-  if (changed.length === 0) return false;
-  const component = slice.components[place.component];
+  const items = traceChange(component, before, act.operation, test.variable);
+  if (test.kind === 'forced') return items.some(({ forced }) => (forced & mark) !== 0n);
+  const changed = items.filter((item) => (item.changed & mark) !== 0n);
+  return (
+    changed.length > 0 &&
+    isDisturbed(
+      slice,
+      test,
+      { sets, act },
+      changed.map(({ box }) => box),
+    )
+  );
+}
+
+// Physics changed the variable: whether what the rule asks may have held before the act or after it.
+function isDisturbed(
+  slice: Slice,
+  { variable, when }: Test & { readonly kind: 'disturbed' },
+  { sets, act }: Required<Moment>,
+  changed: readonly Box[],
+): boolean {
+  const place = slice.places.get(variable);
+  const component = place && slice.components[place.component];
   if (!component) return false;
-  const own = literalBox(slice, place.component, test.when);
-  const others = test.when.filter(({ variable }) => slice.places.get(variable)?.component !== place.component);
-  const heldAfter =
-    changed.some(({ box }) => intersectBoxes(box, own) !== undefined) && existsOnce(slice, others, sets);
-  if (heldAfter) return true;
+  const own = literalBox(slice, place.component, when);
+  const others = when.filter((literal) => slice.places.get(literal.variable)?.component !== place.component);
+  if (changed.some((box) => intersectBoxes(box, own)) && existsOnce(slice, others, sets)) return true;
   if (!existsOnce(slice, others, act.before)) return false;
   const triggering = (component.sets[act.before[place.component] ?? 0] ?? []).flatMap((box) => {
     const both = intersectBoxes(box, own);
     return both ? [both] : [];
   });
-  return settleBoxes(component, triggering, act.operation)?.items.some((item) => (item.changed & mark) !== 0n) ?? false;
+  const mark = 1n << BigInt(place.index);
+  return traceBoxes(component, triggering, act.operation, variable).some((item) => (item.changed & mark) !== 0n);
 }
 
 /** Whether a state is possible in which all literals hold. */

@@ -3,7 +3,7 @@
 
 import type { ResolvedCondition, World } from '../model/resolved.js';
 import type { Span } from '../text/source.js';
-import { type Box, intersectBoxes, keyOf, replace, subtractBox } from './boxes.js';
+import { type Box, intersectBoxes, keyOf, replace, subtractBox, tidy } from './boxes.js';
 import {
   assignAtoms,
   atomsOf,
@@ -76,7 +76,7 @@ export function localLaws(laws: readonly Law[], variables: readonly Variable[]):
   });
 }
 
-/** A box on its way to rest, and what physics changed on the way: bits by the variable's place in the component. */
+/** A box on its way to rest, and which of the watched variables physics changed on the way: bits by place in the component. */
 export interface Settling {
   readonly box: Box;
   readonly changed: bigint;
@@ -90,27 +90,45 @@ export interface Rest {
   readonly conflict: boolean;
 }
 
+/** The variables and laws of a component, and the places of those variables whose changes are asked about. */
+export interface Settlement {
+  readonly laws: readonly LocalLaw[];
+  readonly variables: readonly Variable[];
+  readonly watched: bigint;
+}
+
 /** Follows the laws from `start` till nothing changes. */
-export function settle(laws: readonly LocalLaw[], variables: readonly Variable[], start: readonly Settling[]): Rest {
-  if (laws.length === 0) return { items: start, conflict: false };
+export function settle(settlement: Settlement, start: readonly Box[]): Rest {
   const seen = new Map<string, number>();
   const history: (readonly Settling[])[] = [];
-  let items = distinct(start);
+  let items: readonly Settling[] = start.map((box) => ({ box, changed: 0n, forced: 0n }));
   for (;;) {
+    const next = settlement.laws.reduce((list, law) => applyToAll(law, settlement, list), items);
+    if (next === items) return { items, conflict: false };
+    items = settlement.watched === 0n ? joined(next) : distinct(next);
     const key = items.map(settlingKey).join(';');
     const before = seen.get(key);
     if (before !== undefined) {
       const last = distinct(history.slice(before).flat());
-      return { items: last, conflict: last.some((item) => !isAtRest(laws, item.box)) };
+      return { items: last, conflict: last.some((item) => !isAtRest(settlement.laws, item.box)) };
     }
     seen.set(key, history.length);
     history.push(items);
-    items = distinct(laws.reduce((list, law) => list.flatMap((item) => applyLaw(law, variables, item)), items));
   }
+}
+
+// The same list where the law leaves all of it as it is.
+function applyToAll(law: LocalLaw, settlement: Settlement, items: readonly Settling[]): readonly Settling[] {
+  const parts = items.map((item) => applyLaw(law, settlement, item));
+  return parts.every((part, i) => part === items[i]) ? items : parts.flat();
 }
 
 function settlingKey({ box, changed, forced }: Settling): string {
   return `${keyOf(box)}/${changed}/${forced}`;
+}
+
+function joined(items: readonly Settling[]): readonly Settling[] {
+  return tidy(items.map(({ box }) => box)).map((box) => ({ box, changed: 0n, forced: 0n }));
 }
 
 function distinct(items: readonly Settling[]): readonly Settling[] {
@@ -119,43 +137,42 @@ function distinct(items: readonly Settling[]): readonly Settling[] {
   return [...byKey].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, item]) => item);
 }
 
-function applyLaw({ when, effects }: LocalLaw, variables: readonly Variable[], item: Settling): readonly Settling[] {
+// The item itself where the law leaves all of it as it is.
+function applyLaw({ when, effects }: LocalLaw, settlement: Settlement, item: Settling): Settling | readonly Settling[] {
   const triggered = intersectBoxes(item.box, when);
-  if (!triggered || effects.every((effect) => isQuiet(effect, triggered, item.changed))) return [item];
+  if (!triggered || effects.every((effect) => isQuiet(effect, settlement, { ...item, box: triggered }))) return item;
   const rest = subtractBox(item.box, when).map((box) => ({ ...item, box }));
   let parts: readonly Settling[] = [{ ...item, box: triggered }];
-  for (const effect of effects) parts = parts.flatMap((part) => applyEffect(effect, variables, part));
+  for (const effect of effects) parts = parts.flatMap((part) => applyEffect(effect, settlement, part));
   return [...parts, ...rest];
 }
 
-// Whether an effect leaves all of a box as it is.
-function isQuiet(effect: LocalLaw['effects'][number], box: Box, changed: bigint): boolean {
-  const bits = box[effect.index] ?? 0n;
-  if (!effect.unknown) return (bits & ~effect.inside) === 0n;
-  const marked = (changed & (1n << BigInt(effect.index))) !== 0n || effect.variable.values.length < 2;
-  return marked && bits === assignAtoms(effect.variable, bits, fullMask(effect.variable));
+function markOf({ index, variable }: LocalLaw['effects'][number], { watched }: Settlement): bigint {
+  return variable.values.length < 2 ? 0n : (1n << BigInt(index)) & watched;
 }
 
-function applyEffect(
-  effect: LocalLaw['effects'][number],
-  variables: readonly Variable[],
-  part: Settling,
-): readonly Settling[] {
-  const { index, inside } = effect;
-  const variable = variables[index];
+// Whether an effect leaves all of a box as it is.
+function isQuiet(effect: LocalLaw['effects'][number], settlement: Settlement, { box, changed }: Settling): boolean {
+  const bits = box[effect.index] ?? 0n;
+  if (!effect.unknown) return (bits & ~effect.inside) === 0n;
+  const unmarked = markOf(effect, settlement) & ~changed;
+  return unmarked === 0n && bits === assignAtoms(effect.variable, bits, fullMask(effect.variable));
+}
+
+function applyEffect(effect: LocalLaw['effects'][number], settlement: Settlement, part: Settling): readonly Settling[] {
+  const { index, inside, variable } = effect;
   const bits = part.box[index] ?? 0n;
-  if (!variable) return [part];
-  const mark = 1n << BigInt(index);
+  const mark = markOf(effect, settlement);
   if (effect.unknown) {
     const box = replace(part.box, index, assignAtoms(variable, bits, fullMask(variable)));
-    return [{ ...part, box, changed: variable.values.length < 2 ? part.changed : part.changed | mark }];
+    return [{ ...part, box, changed: part.changed | mark }];
   }
   const kept = bits & inside;
   const outside = bits & ~inside;
-  const stays = kept === 0n ? [] : [{ ...part, box: replace(part.box, index, kept) }];
-  if (outside === 0n) return stays;
+  if (outside === 0n) return [part];
   const box = replace(part.box, index, assignAtoms(variable, outside, maskOf(variable, inside)));
-  return [...stays, { box, changed: part.changed | mark, forced: part.forced | mark }];
+  const moved = { box, changed: part.changed | mark, forced: part.forced | mark };
+  return kept === 0n ? [moved] : [{ ...part, box: replace(part.box, index, kept) }, moved];
 }
 
 function isAtRest(laws: readonly LocalLaw[], box: Box): boolean {

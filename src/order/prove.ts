@@ -41,19 +41,27 @@ export function proveVariant(variant: Variant, world: World, options: ProofOptio
   const result = proveAsWritten(variant, world, options.budget);
   if (options.repairs === false || result.violations.length === 0 || !result.complete) return result;
   const procedures = options.procedures ?? runBy([variant.procedure, ...variant.ends.values()], new Map());
+  let spent = 0;
   const violations = addRepairs(
     {
       procedure: variant.procedure,
       world,
       procedures,
       prove: (procedure) => {
+        if (spent > repairEffort(result.explored)) return undefined;
         const after = proveAsWritten({ ...variant, procedure }, world, options.budget);
+        spent += after.explored;
         return after.complete ? after.violations : undefined;
       },
     },
     result.violations,
   );
   return { ...result, violations };
+}
+
+// Looking for repairs costs a few proofs more at most; a procedure with many faults is mended from the first on.
+function repairEffort(explored: number): number {
+  return Math.max(20_000, 2 * explored);
 }
 
 function runBy(

@@ -2,7 +2,7 @@
 // on one path is exactly the product of what is possible in each component, since an act sets variables one by one.
 
 import { type Box, keyOfAll, tidy } from './boxes.js';
-import { allowed, type Law, type LocalLaw, localLaws, type Settling, settle } from './physics.js';
+import { allowed, type Law, type LocalLaw, localLaws, type Rest, type Settling, settle } from './physics.js';
 import { assignAtoms, atomsOf, fullMask, type Space, stale, startAtoms, type Variable } from './variables.js';
 
 /** What an act does to one variable. `age`: a reading that was taken becomes stale. */
@@ -26,14 +26,21 @@ export interface Component {
   readonly sets: (readonly Box[])[];
   readonly numbers: Map<string, number>;
   readonly start: number;
-  readonly results: Map<Operation, Map<number, Applied>>;
+  /** What operations do to this component; undefined for one that leaves it alone. */
+  readonly operations: Map<Operation, LocalOperation | undefined>;
+  /** Laws alone, for all operations that change none of these variables. */
+  readonly physicsOnly: LocalOperation;
 }
 
-/** What an operation makes of a set: the set's number, and how physics settled it (missing where it had no part). */
-export interface Applied {
-  readonly to: number;
-  readonly items?: readonly Settling[];
-  readonly conflict: boolean;
+/** An operation as one component sees it, and what it made of sets so far, by their number. */
+interface LocalOperation {
+  readonly changes: readonly Change[];
+  readonly laws: readonly LocalLaw[];
+  readonly results: Map<number, number>;
+  /** Sets from which laws do not come to rest. */
+  readonly conflicts: Set<number>;
+  /** How a set settles, marked where a law changed the variable on the way. */
+  readonly traces: Map<Variable, Map<number, readonly Settling[]>>;
 }
 
 /** The components of a question. A joint state set is one number for each. */
@@ -109,7 +116,7 @@ function contestedIn(variables: readonly Variable[], laws: readonly Law[]): read
   const acted = variables.filter((variable) =>
     local.some(({ effects }) => effects.some((each) => each.variable === variable)),
   );
-  return settle(local, variables, [{ box, changed: 0n, forced: 0n }]).conflict ? acted : [];
+  return settle({ laws: local, variables, watched: 0n }, [box]).conflict ? acted : [];
 }
 
 function makeSlice(components: readonly Component[]): Slice {
@@ -179,16 +186,22 @@ function joinedGroups(
   return [...groups.values()];
 }
 
+function localOperation(changes: readonly Change[], laws: readonly LocalLaw[]): LocalOperation {
+  return { changes, laws, results: new Map(), conflicts: new Set(), traces: new Map() };
+}
+
 function makeComponent(variables: readonly Variable[], laws: readonly Law[], start: readonly Box[]): Component {
   const sets = [start];
+  const local = localLaws(laws, variables);
   return {
     variables,
     index: new Map(variables.map((variable, index) => [variable, index])),
-    laws: localLaws(laws, variables),
+    laws: local,
     sets,
     numbers: new Map([[keyOfAll(start), 0]]),
     start: 0,
-    results: new Map(),
+    operations: new Map(),
+    physicsOnly: localOperation([], local),
   };
 }
 
@@ -203,41 +216,73 @@ export function numberOf(component: Component, boxes: readonly Box[]): number {
   return component.sets.length - 1;
 }
 
-/** What an operation makes of the set with that number. */
-export function applyOperation(component: Component, set: number, operation: Operation): Applied {
-  let results = component.results.get(operation);
-  if (!results) {
-    results = new Map();
-    component.results.set(operation, results);
-  }
-  const known = results.get(set);
-  if (known) return known;
-  const rest = settleBoxes(component, component.sets[set] ?? [], operation);
-  const result: Applied = rest
-    ? {
-        to: numberOf(
-          component,
-          rest.items.map(({ box }) => box),
-        ),
-        items: rest.items,
-        conflict: rest.conflict,
-      }
-    : { to: set, conflict: false };
-  results.set(set, result);
-  return result;
+/** The number of the set that an operation makes of the set with that number. */
+export function applyOperation(component: Component, set: number, operation: Operation): number {
+  const local = localOf(component, operation);
+  if (!local) return set;
+  const known = local.results.get(set);
+  if (known !== undefined) return known;
+  const { items, conflict } = settleBoxes(component, component.sets[set] ?? [], local);
+  const to = numberOf(
+    component,
+    items.map(({ box }) => box),
+  );
+  if (conflict) local.conflicts.add(set);
+  local.results.set(set, to);
+  return to;
 }
 
-/** The same for boxes that have no number; undefined where the operation leaves the component alone. */
-export function settleBoxes(
+/** Whether the laws come to no rest after an operation on the set with that number. */
+export function isConflict(component: Component, set: number, operation: Operation): boolean {
+  applyOperation(component, set, operation);
+  return localOf(component, operation)?.conflicts.has(set) ?? false;
+}
+
+function localOf(component: Component, operation: Operation): LocalOperation | undefined {
+  if (operation.changes.length === 0 && !operation.physics) return undefined;
+  if (component.operations.has(operation)) return component.operations.get(operation);
+  const changes = operation.changes.filter(({ variable }) => component.index.has(variable));
+  const laws = operation.physics ? component.laws : [];
+  const idle = laws.length === 0 ? undefined : component.physicsOnly;
+  const local = changes.length === 0 ? idle : localOperation(changes, laws);
+  component.operations.set(operation, local);
+  return local;
+}
+
+/** How an operation settles the set with that number, marked where a law changed `variable` on the way. */
+export function traceChange(
+  component: Component,
+  set: number,
+  operation: Operation,
+  variable: Variable,
+): readonly Settling[] {
+  const local = localOf(component, operation);
+  if (!local) return [];
+  const bySet = local.traces.get(variable) ?? new Map<number, readonly Settling[]>();
+  local.traces.set(variable, bySet);
+  const known = bySet.get(set);
+  if (known) return known;
+  const { items } = settleBoxes(component, component.sets[set] ?? [], local, variable);
+  bySet.set(set, items);
+  return items;
+}
+
+/** The same for boxes that have no number. */
+export function traceBoxes(
   component: Component,
   boxes: readonly Box[],
-  { changes, physics }: Operation,
-): { items: readonly Settling[]; conflict: boolean } | undefined {
-  const local = changes.filter(({ variable }) => component.index.has(variable));
-  const laws = physics ? component.laws : [];
-  if (local.length === 0 && laws.length === 0) return undefined;
-  const start = boxes.map((box) => ({ box: changeBox(component, box, local), changed: 0n, forced: 0n }));
-  return settle(laws, component.variables, start);
+  operation: Operation,
+  variable: Variable,
+): readonly Settling[] {
+  const local = localOf(component, operation);
+  return local ? settleBoxes(component, boxes, local, variable).items : [];
+}
+
+function settleBoxes(component: Component, boxes: readonly Box[], local: LocalOperation, watched?: Variable): Rest {
+  const place = watched === undefined ? undefined : component.index.get(watched);
+  const start = boxes.map((box) => changeBox(component, box, local.changes));
+  const bits = place === undefined ? 0n : 1n << BigInt(place);
+  return settle({ laws: local.laws, variables: component.variables, watched: bits }, start);
 }
 
 function changeBox({ index }: Component, box: Box, changes: readonly Change[]): Box {

@@ -43,11 +43,10 @@ export function spread(
     const node = graph.nodes[id];
     const set = reached.get(id);
     if (!node || set === undefined) continue;
-    const moved = node.move ? applyOperation(component, set, node.move).to : set;
+    const moved = node.move ? applyOperation(component, set, node.move) : set;
     for (const act of node.acts) {
-      const done = applyOperation(component, moved, act.operation).to;
-      for (const edge of act.edges)
-        if (follow(edge)) arrive(edge.to, applyOperation(component, done, edge.operation).to);
+      const done = applyOperation(component, moved, act.operation);
+      for (const edge of act.edges) if (follow(edge)) arrive(edge.to, applyOperation(component, done, edge.operation));
     }
   }
   return reached;
