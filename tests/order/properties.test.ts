@@ -23,7 +23,7 @@ const chain: fc.Arbitrary<Chain> = fc.integer({ min: 2, max: 8 }).chain((states)
       ...Array.from({ length: states }, (_, i) =>
         fc.subarray(
           Array.from({ length: i }, (__, j) => j),
-          { maxLength: 3 },
+          { maxLength: Math.min(i, 3) },
         ),
       ),
     )
