@@ -140,7 +140,7 @@ export const slips: readonly Slip[] = [
   ],
   [learn, 'state: engine, is: low-idle', 'state: engine, si: low-idle', '24:22-24:24', 'unknown-key'],
   [learn, 'state: engine, is: low-idle', 'stat: engine, is: low-idle', '24:7-24:11', 'unknown-key'],
-  [learn, 'at least 100 degF', 'atleast 100 degF', '31:43-31:44', 'bad-limits'],
+  [learn, 'at least 100 degF', 'atleast 100 degF', '31:35-31:42', 'bad-limits'],
   [learn, 'at least 100 degF', 'at least 100 F', '31:48-31:49', 'bad-limits'],
   [learn, 'throughout: true           #', 'throughout: always           #', '28:17-28:23', 'wrong-type'],
   [learn, '    limits: header.on_ground ', '    limit: header.on_ground ', '37:5-37:10', 'unknown-key'],

@@ -8,7 +8,7 @@ import { findFunction, isKeyword } from './functions.js';
 import { parseLimitsAt, parseRangeTail } from './parse-limits.js';
 import { bounds, failRest, parseSum } from './precedence.js';
 import type { Cursor } from './scan.js';
-import { scanNumber, skipSpaces, wordAt } from './scan.js';
+import { replaced, scanNumber, skipSpaces, wordAt } from './scan.js';
 import { findSilentSlip, findSlip } from './slips.js';
 
 export interface ParseOptions {
@@ -38,11 +38,26 @@ export function parseEffect(text: string, options: ParseOptions = {}): Parsed<Ex
     read: (c) => {
       const left = differ(parseSum(c));
       const at = skipSpaces(c.text, c.at);
-      if (wordAt(c, at) !== 'for') return left;
+      const word = wordAt(c, at);
+      if (word !== 'for') return /[\p{L}\d]/u.test(c.text[at] ?? '') ? failEffect(c, at, word) : left;
       c.at = at + 3;
       const right = differ(parseSum(c));
       return { kind: 'binary', op: '/', left, right, start: left.start, end: right.end };
     },
+  });
+}
+
+/** Gives up on an effect whose two sides are joined by something else than `for`, or by nothing. */
+function failEffect(c: Cursor, at: number, word: string): never {
+  const end = at + (word.length || (/^[\d.]+/.exec(c.text.slice(at))?.[0].length ?? 1));
+  const rewrites =
+    word === 'per' ? [replaced(c.text, at, end, 'for')] : word === '' ? [replaced(c.text, at, at, 'for ')] : [];
+  return fail({
+    start: at,
+    end,
+    message: `Unexpected \`${c.text.slice(at, end)}\`, expected \`for\` between the two quantities`,
+    help: 'Write how much for how much, as in `0.45 V for 10 deg`, or a rate, as in `0.045 V/deg`.',
+    rewrites,
   });
 }
 

@@ -14,7 +14,7 @@ export const bounds = { characters: 512, depth: 32, nodes: 256 } as const;
 /** Gives up on what stands where an expression should end. */
 export function failRest(c: Cursor, at: number): never {
   const word = wordAt(c, at);
-  const end = at + (word.length || 1);
+  const end = at + (word.length || (/^\d+(?:\.\d+)?/.exec(c.text.slice(at))?.[0].length ?? 1));
   const found = `\`${c.text.slice(at, end)}\``;
   if (c.text[at] === ')')
     fail({
@@ -37,6 +37,10 @@ export function failRest(c: Cursor, at: number): never {
   if (/[²³]/.test(c.text[at] ?? '')) {
     const rewrites = [replaced(c.text, at, end, c.text[at] === '²' ? '^2' : '^3')];
     fail({ start: at, end, message: `Unexpected ${found}`, help: 'Write `^` for a power.', rewrites });
+  }
+  if (word === 'x' && !c.isName?.(word)) {
+    const rewrites = [replaced(c.text, at, end, '*')];
+    fail({ start: at, end, message: 'Unexpected `x`, expected `*`', help: 'Write `*` to multiply.', rewrites });
   }
   if (/[\p{L}\d(]/u.test(c.text[at] ?? '')) {
     const thousands = /\d$/.test(c.text.slice(0, c.at)) && /^\d{3}(?!\d)/.test(c.text.slice(at));

@@ -33,6 +33,7 @@ const below = /^\s*(?:<|less than|under|below)\s*(?=[\d.])/u;
 const leastBehind =
   /^(.*\d\s*(?!to\b|for\b)[\p{L}%°]\S*)\s+min\.?\s*$|^(.*\d.*?)\s*\b(?:minimum|or (?:more|higher|above|over)|and (?:up|above))\s*$/u;
 const mostBehind = /^(.*\d.*?)\s*\b(?:max(?:imum)?\.?|or (?:less|lower|below|under))\s*$/u;
+const gluedBound = /(?<=^\s*)at(least|most)(?=\s)/u;
 const between = /^\s*(?:between|from)\s+(.+?)\s+(?:and|to)\s+(.+)$/u;
 const joined = new RegExp(
   String.raw`^(\s*${quantity})(?:\s*(?:[–—~…]|\.{2,})\s*|\s+(?:thru|through|till|until|bis|and)\s+)(?=[+-]?[\d.])`,
@@ -190,6 +191,13 @@ const slips: readonly Slip[] = [
     rewrite: change(mostBehind, 'at most $1'),
   },
   {
+    find: gluedBound,
+    limits: true,
+    message: (written) => `Unexpected \`${written}\` in one word`,
+    help: 'Write two words.',
+    rewrite: change(gluedBound, 'at $1'),
+  },
+  {
     find: hyphenedTight,
     silent: true,
     message: () => 'A hyphen does not join the ends of a range',
@@ -278,7 +286,7 @@ function findComma(text: string): ExpressionFault | undefined {
       return {
         start,
         end,
-        message: `\`${written}\` has a comma`,
+        message: `Unexpected comma in \`${written}\`, expected a point`,
         help: 'Write a point before the decimals.',
         rewrites: [decimal],
       };
