@@ -32,8 +32,7 @@ export interface Judged {
 /** The limits in use of a value that is read directly; without an instrument the tolerance itself. */
 export function acceptReading(scene: Scene, judged: Judged, instrument: FoundInstrument | undefined): InUse {
   const { tolerance, unit, decision } = judged;
-  // a rule of its own speaks of an instrument that measures something else
-  const fits = instrument && (!instrument.unit || sameDimension(instrument.unit.dimension, unit.dimension));
+  const fits = instrument && measures(instrument, unit);
   const calc = fits ? instrument.calc : undefined;
   const resolution = calc?.resolution ? { resolution: calc.resolution } : {};
   if (!tolerance) return resolution;
@@ -52,6 +51,11 @@ export function acceptReading(scene: Scene, judged: Judged, instrument: FoundIns
     ...resolution,
     ...(uncertainty ? { uncertainty } : {}),
   };
+}
+
+// a rule of its own speaks of an instrument that measures something else
+function measures(instrument: FoundInstrument, unit: Unit): boolean {
+  return !instrument.unit || sameDimension(instrument.unit.dimension, unit.dimension);
 }
 
 // many values have the limits of one parameter
@@ -124,7 +128,7 @@ function gatherInputs(derivation: Derivation, inputs: Map<string, DerivedInput>)
 
 /** Where a reading may lie while it passes, and what it is read with. */
 function readingOf({ value, instrument }: BareValue): DerivedInput | undefined {
-  if (!instrument) return undefined;
+  if (!instrument || !measures(instrument, value.unit)) return undefined;
   const bands = [value.tolerance, value.inside, value.instrument?.range];
   const low = bands.find((band) => band?.low)?.low;
   const high = bands.find((band) => band?.high)?.high;

@@ -1,7 +1,7 @@
 // An adjuster that brings no reading inside which is outside.
 
 import { rule } from '../rule.js';
-import { movedValues } from './reach.js';
+import { isStuck, movedValues } from './reach.js';
 
 export default rule({
   id: 'adjuster-cannot-help',
@@ -10,6 +10,8 @@ export default rule({
   *run({ procedure }) {
     const moved = movedValues(procedure);
     for (const adjuster of procedure.adjusters) {
+      // that it can make no turn at all is a fault of its own
+      if (isStuck(adjuster)) continue;
       const own = moved.filter((one) => one.adjuster === adjuster);
       const known = own.filter(({ reach }) => reach !== undefined);
       if (own.length === 0 || known.length < own.length || known.some(({ reach }) => (reach?.share ?? 1) > 0)) continue;

@@ -1,7 +1,7 @@
 // A smallest turn that is larger than the range.
 
-import { compare, larger, negate, zero } from '../../calc/rational.js';
 import { rule } from '../rule.js';
+import { isStuck } from './reach.js';
 
 export default rule({
   id: 'adjuster-cannot-turn',
@@ -9,10 +9,8 @@ export default rule({
   needs: 'variant',
   *run({ procedure }) {
     for (const adjuster of procedure.adjusters) {
-      const { range, smallest, source, shown } = adjuster;
-      if (!smallest || !range.low || !range.high) continue;
-      const most = larger(larger(range.high, negate(range.low)), zero);
-      if (compare(smallest, most) <= 0) continue;
+      if (!isStuck(adjuster)) continue;
+      const { source, shown } = adjuster;
       yield {
         at: source.smallest?.at ?? source.idAt,
         related: [{ message: `the range is ${shown.range}`, at: source.range.at }],

@@ -1,6 +1,7 @@
 // A smallest turn that moves a value by more than its limits are wide.
 
-import { absolute, multiply } from '../../calc/rational.js';
+import { absolute, multiply, subtract } from '../../calc/rational.js';
+import type { ResolvedValue } from '../../model/resolved.js';
 import { rule } from '../rule.js';
 import { amount, movedValues } from './reach.js';
 
@@ -22,13 +23,20 @@ export default rule({
           step,
           smallest: adjuster.shown.smallest ?? '',
           limits: value.shown.acceptance,
+          width: widthOf(value),
         },
       };
     }
   },
-  say: ({ id, value, step, smallest, limits }) => ({
-    message: `The smallest turn of \`${id}\`, ${smallest}, moves \`${value}\` by ${step}: more than its limits ${limits} are wide`,
+  say: ({ id, value, step, smallest, limits, width }) => ({
+    message: `The smallest turn of \`${id}\`, ${smallest}, moves \`${value}\` by ${step}, and its limits ${limits} are ${width} wide`,
     help: 'Mend `smallest` or the effect, or widen the limits if they may be wider.',
     note: 'A person would step over the limits from one side to the other.',
   }),
 });
+
+/** How far apart its limits are; a value that is jumped over has both. */
+function widthOf(value: ResolvedValue): string {
+  const { low, high } = value.acceptance ?? {};
+  return low && high ? amount(value, subtract(high, low)) : '';
+}

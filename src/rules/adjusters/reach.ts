@@ -2,7 +2,17 @@
 
 import { assessAdjusters, type Reach, type ValueBand } from '../../calc/adjusters/reach.js';
 import { formatQuantity } from '../../calc/display.js';
-import { absolute, compare, multiply, type Rational, rational, subtract } from '../../calc/rational.js';
+import {
+  absolute,
+  compare,
+  larger,
+  multiply,
+  negate,
+  type Rational,
+  rational,
+  subtract,
+  zero,
+} from '../../calc/rational.js';
 import type { ResolvedAdjuster, ResolvedProcedure, ResolvedValue } from '../../model/resolved.js';
 import type { Span } from '../../text/source.js';
 
@@ -16,6 +26,12 @@ export interface Moved {
   readonly effect: Rational;
   /** Where the effect is written. */
   readonly at: Span;
+}
+
+/** Whether even one smallest turn, either way, leads out of the range. */
+export function isStuck({ range, smallest }: ResolvedAdjuster): boolean {
+  if (!smallest || !range.low || !range.high) return false;
+  return compare(smallest, larger(larger(range.high, negate(range.low)), zero)) > 0;
 }
 
 /** Every adjuster of a procedure with every value that it moves and that has limits. */

@@ -2,7 +2,7 @@
 
 import { rule } from '../rule.js';
 import { judgeDerived } from './ranges.js';
-import { derivedFacts, derivedPlaces } from './words.js';
+import { derivedFacts, derivedPlaces, sayInputs } from './words.js';
 
 export default rule({
   id: 'derived-limits-never-fail',
@@ -11,10 +11,14 @@ export default rule({
   *run({ value, variant: { procedure } }) {
     const verdict = judgeDerived(value, procedure, 'tolerance');
     if (!verdict?.neverFails) return;
-    yield { at: value.limitsAt, related: derivedPlaces(value, procedure.values), data: derivedFacts(value, verdict) };
+    yield {
+      at: value.limitsAt,
+      related: derivedPlaces(value, procedure.values, 'tolerance'),
+      data: derivedFacts(value, verdict),
+    };
   },
   say: ({ id, limits, range, inputs }) => ({
-    message: `\`${id}\` can never be outside ${limits}: with ${inputs.map((name) => `\`${name}\``).join(' and ')} inside their limits it comes to ${range}`,
+    message: `\`${id}\` can never miss its limits, ${limits}: with ${sayInputs(inputs)} inside theirs it comes to ${range}`,
     help: 'Narrow the limits of the derived value, or take them out.',
     note: 'A check that cannot fail checks nothing, and a slip in its limits would not show.',
   }),

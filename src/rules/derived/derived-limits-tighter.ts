@@ -2,7 +2,7 @@
 
 import { rule } from '../rule.js';
 import { judgeDerived } from './ranges.js';
-import { derivedFacts, derivedPlaces } from './words.js';
+import { derivedFacts, derivedPlaces, sayInputs } from './words.js';
 
 export default rule({
   id: 'derived-limits-tighter',
@@ -11,10 +11,14 @@ export default rule({
   *run({ value, variant: { procedure } }) {
     const verdict = judgeDerived(value, procedure, 'acceptance');
     if (!verdict || verdict.impossible || !verdict.canFail) return;
-    yield { at: value.limitsAt, related: derivedPlaces(value, procedure.values), data: derivedFacts(value, verdict) };
+    yield {
+      at: value.limitsAt,
+      related: derivedPlaces(value, procedure.values, 'acceptance'),
+      data: derivedFacts(value, verdict),
+    };
   },
   say: ({ id, limits, range, inputs }) => ({
-    message: `\`${id}\` can be outside ${limits} while ${inputs.map((name) => `\`${name}\``).join(' and ')} are inside: they make it ${range}`,
+    message: `\`${id}\` can miss its limits in use, ${limits}, with ${sayInputs(inputs)} inside theirs: it comes to ${range}`,
     help: 'Nothing to mend if that is the point of it: a failing one has somewhere to go.',
   }),
 });

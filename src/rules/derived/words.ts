@@ -1,9 +1,9 @@
 // The words that the rules on derived values share.
 
-import { formatLimits, formatQuantity } from '../../calc/display.js';
+import { formatEnclosure, formatLimits } from '../../calc/display.js';
 import type { ResolvedValue } from '../../model/resolved.js';
 import type { Span } from '../../text/source.js';
-import type { Verdict } from './ranges.js';
+import type { Kind, Verdict } from './ranges.js';
 
 /** What a finding on a derived value says: its id, its limits, and what its inputs can make it. */
 export interface DerivedFacts {
@@ -14,23 +14,29 @@ export interface DerivedFacts {
   readonly inputs: readonly string[];
 }
 
+/** `a` and `b`. */
+export function sayInputs(inputs: readonly string[]): string {
+  return inputs.map((name) => `\`${name}\``).join(' and ');
+}
+
 export function derivedFacts(value: ResolvedValue, { range, limits }: Verdict): DerivedFacts {
-  const as = { unit: limits.unit, resolution: limits.resolution };
-  const low = formatQuantity(range.outer.low, as, 'down');
-  const high = formatQuantity(range.outer.high, as, 'up');
   return {
     id: value.id,
     limits: formatLimits(limits),
-    range: `${low} to ${high}`,
+    range: formatEnclosure(range.outer, { unit: limits.unit, resolution: limits.resolution }),
     inputs: value.derived?.inputs ?? [],
   };
 }
 
-/** The expression and the limits of its inputs, as related places. */
-export function derivedPlaces(value: ResolvedValue, others: readonly ResolvedValue[]): { message: string; at: Span }[] {
+/** The limits of its inputs, as related places: those of the book, or those in use. */
+export function derivedPlaces(
+  value: ResolvedValue,
+  others: readonly ResolvedValue[],
+  kind: Kind,
+): { message: string; at: Span }[] {
   const inputs = others.filter(({ id }) => value.derived?.inputs.includes(id));
   return inputs.map((input) => ({
-    message: `\`${input.id}\` is ${input.shown.acceptance ?? input.shown.tolerance ?? 'not limited'}`,
+    message: `\`${input.id}\` is ${input.shown[kind] ?? input.shown.tolerance ?? 'not limited'}${kind === 'acceptance' ? ' in use' : ''}`,
     at: input.limitsAt,
   }));
 }

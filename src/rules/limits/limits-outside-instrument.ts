@@ -1,5 +1,6 @@
 // Limits that the instrument cannot show.
 
+import { sameDimension } from '../../calc/dimension.js';
 import { formatLimits } from '../../calc/display.js';
 import { rule } from '../rule.js';
 import { endsWithin } from './ends.js';
@@ -11,9 +12,16 @@ export default rule({
   *run({ value }) {
     const { instrument, tolerance } = value;
     if (!instrument?.range || !tolerance || endsWithin(tolerance, instrument.range)) return;
+    // that it measures something else altogether is a fault of its own
+    if (!sameDimension(instrument.range.unit.dimension, tolerance.unit.dimension)) return;
     yield {
       at: value.limitsAt,
-      related: [{ message: `\`${instrument.id}\` reads ${formatLimits(instrument.range)}`, at: instrument.source.at }],
+      related: [
+        {
+          message: `\`${instrument.id}\` reads ${formatLimits(instrument.range)}`,
+          at: instrument.source.range?.at ?? instrument.source.at,
+        },
+      ],
       data: {
         id: value.id,
         limits: value.shown.tolerance,

@@ -9,12 +9,16 @@ export default rule({
   needs: 'variant',
   *run({ procedure, rigs }: Variant) {
     if (procedure.status !== 'released') return;
-    const tried = new Set(procedure.source.verified.map(({ machine }) => machine.value));
+    const { verified } = procedure.source;
+    const tried = new Set(verified.flatMap(({ machine, how }) => (how.value === 'desk' ? [] : machine.value)));
     const untried = [...new Set(rigs.map(({ machine }: Rig) => machine))].filter((machine) => !tried.has(machine));
-    for (const machine of untried) yield { at: procedure.source.status.at, data: { machine } };
+    for (const machine of untried) {
+      const desk = verified.find((one) => one.machine.value === machine);
+      yield { at: desk?.how.at ?? procedure.source.status.at, data: { machine, atDesk: desk !== undefined } };
+    }
   },
-  say: ({ machine }) => ({
-    message: `Nobody has tried it on \`${machine}\``,
+  say: ({ machine, atDesk }) => ({
+    message: `This procedure is released, and nobody has tried it on \`${machine}\`${atDesk ? ' itself, only at the desk' : ''}`,
     help: `Try it there, then add \`- { machine: ${machine}, how: on-machine, by: …, on: … }\` to \`verified\`.`,
     note: 'What was tried on one machine says nothing of another.',
   }),

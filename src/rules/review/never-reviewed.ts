@@ -10,7 +10,7 @@ export default rule({
     if (status.value === 'released' && !reviewed?.on) yield { at: status.at, data: {} };
   },
   say: () => ({
-    message: 'The procedure is released and says no review',
+    message: 'This procedure is released and does not say when it was reviewed',
     help: 'Add `reviewed: { on: …, by: …, next: … }`.',
     note: 'ISO 9001, 7.5: documented information is reviewed and approved before use.',
   }),

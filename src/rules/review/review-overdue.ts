@@ -1,18 +1,63 @@
-// A procedure whose next review lies in the past.
+// A procedure whose next review lies in the past: as it says itself, or by how often the book wants reviews.
 
+import type { Span } from '../../text/source.js';
 import { rule } from '../rule.js';
+
+interface Facts {
+  readonly due: string;
+  readonly today: string;
+  /** Months, where the book's `review-every` made it due. */
+  readonly every: number | undefined;
+}
 
 export default rule({
   id: 'review-overdue',
   severity: 'warning',
   needs: 'procedure',
-  *run({ reviewed, status }, { today }) {
-    if (today === undefined || status.value === 'withdrawn' || !reviewed?.next) return;
-    if (reviewed.next.value < today) yield { at: reviewed.next.at, data: { next: reviewed.next.value, today } };
+  *run({ reviewed, status }, { today, book }) {
+    if (today === undefined || status.value === 'withdrawn') return;
+    const { on, next } = reviewed ?? {};
+    const every = book.settings.reviewEvery;
+    if (next) {
+      // a next review before the last one is a slip of its own
+      const isPossible = !on || next.value > on.value;
+      if (isPossible && next.value < today) yield found(next.at, { due: next.value, today, every: undefined });
+    } else if (on && every) {
+      const due = addMonths(on.value, every.value);
+      if (due < today) {
+        const related = [{ message: `reviews are wanted every ${every.value} months`, at: every.at }];
+        yield { ...found(on.at, { due, today, every: every.value }), related };
+      }
+    }
   },
-  say: ({ next, today }) => ({
-    message: `The review was due on ${next}, and today is ${today}`,
-    help: 'Go through the procedure once more, then move `next`, `on` and `by`.',
-    note: 'ISO 9001, 7.5: documented information is reviewed and kept suitable.',
+  say: ({ due, today, every }: Facts) => ({
+    message: `The review was due on ${due}, and today is ${today}`,
+    help:
+      every === undefined
+        ? 'Go through the procedure once more, then set `on`, `by` and `next` anew.'
+        : 'Go through the procedure once more, then set `on` and `by` anew.',
+    note: 'ISO 9001:2015, 7.5: documented information is reviewed and kept suitable.',
   }),
 });
+
+function found(at: Span, data: Facts): { readonly at: Span; readonly data: Facts } {
+  return { at, data };
+}
+
+/** The same day of the month some months later, or its last day where it has fewer. */
+function addMonths(date: string, months: number): string {
+  const [year = 0, month = 1, day = 1] = date.split('-').map(Number);
+  const count = year * 12 + (month - 1) + months;
+  const [newYear, newMonth] = [Math.floor(count / 12), (count % 12) + 1];
+  const last = Math.min(day, daysOf(newYear, newMonth));
+  return [String(newYear).padStart(4, '0'), pad(newMonth), pad(last)].join('-');
+}
+
+function daysOf(year: number, month: number): number {
+  if (month === 2) return (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28;
+  return [4, 6, 9, 11].includes(month) ? 30 : 31;
+}
+
+function pad(count: number): string {
+  return String(count).padStart(2, '0');
+}

@@ -1,48 +1,77 @@
 // A word that the book's terms say never to write.
 
-import type { Book, Term } from '../../model/book.js';
-import type { Procedure } from '../../model/procedure.js';
-import type { Template } from '../../model/text.js';
+import type { Book } from '../../model/book.js';
+import type { Template, Text } from '../../model/text.js';
 import { templatesOf, textsOf } from '../../model/walk.js';
-import { spanWithin } from '../../text/source.js';
-import { type Finding, rule } from '../rule.js';
-
-interface Facts {
-  readonly word: string;
-  readonly use: string;
-}
+import { type Span, spanWithin } from '../../text/source.js';
+import { rule } from '../rule.js';
 
 export default rule({
   id: 'forbidden-word',
   severity: 'warning',
-  needs: 'procedure',
-  *run(procedure, { book }) {
+  needs: 'book',
+  *run(book) {
+    const [language = 'en'] = book.settings.languages;
+    const inUse = (term: Book['terms'][number]): string => term.use.get(language)?.value ?? '';
+    const kept = book.terms.map(inUse).filter((words) => words !== '');
+    const templates = [...templatesIn(book, language)];
     for (const term of book.terms) {
-      for (const never of term.never) {
-        for (const template of templatesIn(procedure, book)) yield* findWord(template, never.value, term);
+      for (const { value } of term.never) {
+        for (const template of templates) {
+          for (const { word, at } of findWord(template, value, kept))
+            yield { at, data: { word, use: inUse(term), at } };
+        }
       }
     }
   },
-  say: ({ word, use }) => ({
-    message: `\`${word}\` is a word that this book never writes`,
-    help: `Write \`${use}\`.`,
-    note: 'One thing has one name: search still finds the other word.',
-  }),
+  say: ({ word, use, at }) => {
+    const text = /^\p{Lu}/u.test(word) ? use.slice(0, 1).toUpperCase() + use.slice(1) : use;
+    return {
+      message: `\`${word}\` is a word that this book never writes`,
+      help: `Write \`${text}\`.`,
+      note: 'One thing has one name (terms.yaml); search still finds the other word.',
+      fixes: [{ title: `Write \`${text}\``, safe: false, edits: [{ at, text }] }],
+    };
+  },
 });
 
-function* templatesIn(procedure: Procedure, book: Book): Iterable<Template> {
-  for (const { text } of textsOf(procedure)) yield* templatesOf(text, book.settings.languages[0]);
-  for (const { body } of procedure.prose.get(book.settings.languages[0] ?? 'en') ?? []) yield body;
+/** Everything that readers see in the language that the procedures are written in. */
+function* templatesIn(book: Book, language: string): Iterable<Template> {
+  for (const procedure of book.procedures.values()) {
+    for (const { text } of textsOf(procedure)) yield* templatesOf(text, language);
+    for (const { body } of procedure.prose.get(language) ?? []) yield body;
+  }
+  for (const text of sharedTexts(book)) yield* templatesOf(text, language);
 }
 
-function* findWord(template: Template, word: string, term: Term): Iterable<Finding<Facts>> {
-  const pattern = new RegExp(`(?<![\\p{L}\\p{N}])${literal(word)}(?![\\p{L}\\p{N}])`, 'giu');
-  const use = [...term.use.values()][0]?.value ?? '';
-  for (const { index, 0: found } of template.source.value.matchAll(pattern)) {
-    yield { at: spanWithin(template.source, index, index + found.length), data: { word: found, use } };
+function* sharedTexts(book: Book): Iterable<Text | undefined> {
+  for (const { what, harm, avoid } of book.hazards.values()) yield* [what, harm, avoid];
+  for (const { tell, options } of book.machines.values()) {
+    yield tell?.text;
+    for (const option of options) yield* [option.label, option.tell?.text];
+  }
+  for (const { name, tell } of book.headers.values()) yield* [name, tell?.text];
+  for (const things of [book.states, book.events, book.instruments, book.tools]) {
+    for (const { label } of things.values()) yield label;
   }
 }
 
-function literal(word: string): string {
-  return word.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+/** Each place of the word that is not within words which the book does write, such as `house` in `feeder house`. */
+function* findWord(
+  { source }: Template,
+  never: string,
+  kept: readonly string[],
+): Iterable<{ readonly word: string; readonly at: Span }> {
+  const spared = kept.flatMap((words) => [...source.value.matchAll(patternOf(words))]);
+  for (const { index, 0: word } of source.value.matchAll(patternOf(never))) {
+    const end = index + word.length;
+    if (spared.some((one) => one.index <= index && one.index + one[0].length >= end)) continue;
+    yield { word, at: spanWithin(source, index, end) };
+  }
+}
+
+/** Whole words, whatever their capitals. */
+function patternOf(words: string): RegExp {
+  const literal = words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+  return new RegExp(`(?<![\\p{L}\\p{N}])${literal}(?![\\p{L}\\p{N}])`, 'giu');
 }

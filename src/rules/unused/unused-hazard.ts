@@ -21,7 +21,7 @@ export default rule({
   say: ({ hazard }) => ({
     message: `No step meets the hazard \`${hazard}\` that is listed here`,
     help: `Add \`hazard: [${hazard}]\` to the steps that meet it, or take it out.`,
-    note: 'A caution without a step tires people of cautions.',
+    note: 'A warning without a step tires people of warnings.',
   }),
 });
 

@@ -41,6 +41,7 @@ function* sharedThings(book: Book): Iterable<Thing> {
     ...book.rules.flatMap(({ hazard }) => hazard?.value ?? []),
     ...procedures.flatMap((procedure) => procedure.hazards.map(({ value }) => value)),
   ]);
+  const fitting = new Set([...book.machines.values()].flatMap(({ headers }) => headers.map(({ value }) => value)));
   const given = new Set(procedures.flatMap(({ gives }) => gives?.value ?? []));
   const lists: readonly (readonly [string, Iterable<{ id: string; at: Span }>, (id: string) => boolean])[] = [
     ['instrument', book.instruments.values(), (id) => instruments.has(id) || tools.has(id)],
@@ -48,7 +49,8 @@ function* sharedThings(book: Book): Iterable<Thing> {
     ['event', book.events.values(), (id) => events.has(id)],
     ['hazard', book.hazards.values(), (id) => hazards.has(id)],
     ['state', book.states.values(), (id) => states.has(id) || given.has(id)],
-    ['bundle', book.bundles.values(), (id) => bundles.has(id)],
+    ['bundle of conditions', book.bundles.values(), (id) => bundles.has(id)],
+    ['header', book.headers.values(), (id) => fitting.has(id)],
   ];
   for (const [kind, things, used] of lists) for (const { id, at } of things) if (!used(id)) yield { kind, id, at };
 }
