@@ -2,7 +2,7 @@
 
 import type { Severity } from '../diagnostic/diagnostic.js';
 
-/** By code. A missing translation of a safety text is an error, of any other text a hint. */
+/** By code. */
 export const readCodes: Readonly<Record<string, Severity>> = {
   'bad-effect': 'error',
   'bad-expression': 'error',
@@ -27,6 +27,7 @@ export const readCodes: Readonly<Record<string, Severity>> = {
   'missing-comma': 'error',
   'missing-front-matter': 'error',
   'missing-key': 'error',
+  'missing-language': 'error',
   'missing-space': 'error',
   'missing-translation': 'hint',
   'missing-unit': 'error',

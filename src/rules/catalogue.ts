@@ -89,6 +89,7 @@ const formCodes: Readonly<Record<string, Severity>> = {
 /** Other languages. */
 const translationCodes: Readonly<Record<string, Severity>> = {
   'extra-translation': 'error',
+  'missing-language': 'error',
   'missing-translation': 'hint',
   'translation-behind': 'warning',
   'translation-without-original': 'error',

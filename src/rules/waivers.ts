@@ -1,9 +1,11 @@
 // Waivers: a warning that its author has given a reason for. An error is never waived.
 
-import { compareText, type Diagnostic, diagnose } from '../diagnostic/diagnostic.js';
+import { compareText, type Diagnostic, diagnose, type Severity } from '../diagnostic/diagnostic.js';
+import { askWhetherMeant, nearestNames } from '../diagnostic/nearest.js';
 import type { Book } from '../model/book.js';
 import type { Waiver } from '../model/procedure.js';
 import type { Span } from '../text/source.js';
+import { catalogue } from './catalogue.js';
 
 /**
  * Takes out the warnings that a waiver covers: the same code, and a place inside the map that the waiver stands in.
@@ -18,16 +20,18 @@ export function sortOutWaived(
   const kept: Diagnostic[] = [];
   const waived: Diagnostic[] = [];
   for (const diagnostic of diagnostics) {
-    const cover = waivers.filter((waiver) => covers(waiver, diagnostic));
+    const cover = diagnostic.severity === 'warning' ? waivers.filter((waiver) => covers(waiver, diagnostic)) : [];
     for (const waiver of cover) used.add(waiver);
-    (cover.length > 0 && diagnostic.severity === 'warning' ? waived : kept).push(diagnostic);
+    (cover.length > 0 ? waived : kept).push(diagnostic);
   }
-  const errors = new Set(diagnostics.filter(({ severity }) => severity === 'error').map(({ code }) => code));
-  for (const waiver of waivers) {
-    if (used.has(waiver) && errors.has(waiver.code.value)) kept.push(errorWaived(waiver));
-    else if (!used.has(waiver)) kept.push(unneeded(waiver));
-  }
+  for (const waiver of waivers) if (!used.has(waiver)) kept.push(idleWaiver(waiver));
   return { kept: kept.sort((a, b) => compareText(a.at.file, b.at.file)), waived };
+}
+
+/** What is wrong with a waiver that covers nothing. */
+function idleWaiver(waiver: Waiver): Diagnostic {
+  const severity = catalogue.get(waiver.code.value);
+  return severity === 'error' ? errorWaived(waiver) : unneeded(waiver, severity);
 }
 
 function covers(waiver: Waiver, diagnostic: Diagnostic): boolean {
@@ -49,13 +53,18 @@ function errorWaived(waiver: Waiver): Diagnostic {
   });
 }
 
-function unneeded(waiver: Waiver): Diagnostic {
+function unneeded({ code }: Waiver, severity: Severity | undefined): Diagnostic {
+  const near = severity === undefined ? nearestNames(code.value, catalogue.keys()) : [];
+  const words: Readonly<Record<string, string>> = {
+    warning: `Nothing here is reported as \`${code.value}\``,
+    hint: `\`${code.value}\` is a hint, which never counts and needs no waiver`,
+  };
   return diagnose({
     code: 'unneeded-waiver',
     severity: 'hint',
-    message: `Nothing here is reported as \`${waiver.code.value}\``,
-    at: waiver.code.at,
-    help: 'Take the waiver out, or mend its code.',
+    message: words[severity ?? ''] ?? `No diagnostic has the code \`${code.value}\``,
+    at: code.at,
+    help: askWhetherMeant(near) ?? 'Take the waiver out, or mend its code.',
     note: 'A waiver that covers nothing would hide the next fault of that kind.',
   });
 }

@@ -17,9 +17,9 @@ describe('the examples of the format', () => {
 
   it('lack only the Spanish safety texts, which a book with Spanish must have', () => {
     expect(placesOf(withoutHints(diagnostics), formatFiles)).toEqual([
-      'safety.yaml:4:11-4:44 missing-translation',
-      'safety.yaml:5:11-5:30 missing-translation',
-      'safety.yaml:6:12-6:53 missing-translation',
+      'safety.yaml:4:11-4:44 missing-language',
+      'safety.yaml:5:11-5:30 missing-language',
+      'safety.yaml:6:12-6:53 missing-language',
     ]);
     expect(book.unread).toEqual(new Set());
   });

@@ -220,7 +220,7 @@ describe('texts by language', () => {
       'tools.yaml': 'wrench: { es: Llave }\nhammer: { en: Hammer, es: Martillo, fr: Marteau }\n',
     });
     expect(own(files, 'tools')).toEqual([
-      'tools.yaml:1:9-1:22 missing-translation',
+      'tools.yaml:1:9-1:22 missing-language',
       'tools.yaml:2:37-2:39 unknown-language',
     ]);
   });
@@ -229,9 +229,9 @@ describe('texts by language', () => {
     const files = bookWith({ 'safety.yaml': englishFiles.get('safety.yaml') ?? '' });
     const found = withoutHints(read(files).diagnostics);
     expect(found.map(({ code, severity }) => [code, severity])).toEqual([
-      ['missing-translation', 'error'],
-      ['missing-translation', 'error'],
-      ['missing-translation', 'error'],
+      ['missing-language', 'error'],
+      ['missing-language', 'error'],
+      ['missing-language', 'error'],
     ]);
   });
 

@@ -12,7 +12,7 @@ export interface Example {
   readonly rendered?: string;
 }
 
-/** A fence with a path: a whole file, a `diff` of one, `without` it, `longer` by some letters, or what `disk.ts` makes. */
+/** A fence with a path: a whole file, a `diff` of one, `without` it (or what is in a folder), `longer` by some letters, or what `disk.ts` makes. */
 export interface Change {
   readonly path: string;
   readonly language: string;
@@ -66,12 +66,18 @@ function examplesOf(section: string): readonly Example[] {
 export function bookOf(base: ReadonlyMap<string, string>, example: Example): Map<string, string> {
   const files = new Map(base);
   for (const change of example.changes) {
-    if (change.language === 'without') files.delete(change.path);
+    if (change.language === 'without') leaveOut(files, change.path);
     else if (change.language === 'longer') files.set(change.path, lengthen(files.get(change.path) ?? '', change.text));
     else if (change.language !== 'diff') files.set(change.path, change.text);
     else files.set(change.path, applyDiff(files.get(change.path) ?? '', change));
   }
   return files;
+}
+
+function leaveOut(files: Map<string, string>, path: string): void {
+  const gone = [...files.keys()].filter((file) => file === path || (path.endsWith('/') && file.startsWith(path)));
+  if (gone.length === 0) throw new Error(`${path}: there is nothing to leave out`);
+  for (const file of gone) files.delete(file);
 }
 
 function lengthen(text: string, by: string): string {

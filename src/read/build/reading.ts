@@ -39,7 +39,7 @@ export function report(reading: Reading, fault: Fault): void {
       at.file === fault.at.file &&
       at.start === fault.at.start &&
       at.end === fault.at.end &&
-      (code !== 'missing-translation' || message === fault.message),
+      (code !== 'missing-language' || message === fault.message),
   );
   if (!isKnown) reading.diagnostics.push(diagnose({ severity: 'error', ...fault }));
 }

@@ -58,14 +58,14 @@ function reportMissing(
   for (const language of reading.languages.filter((code) => !text.languages.has(code))) {
     if (language === main) {
       reportGap(reading, {
-        code: 'missing-translation',
+        code: 'missing-language',
         message: `This text has no \`${language}\`, the language that the book is written in`,
         at: text.at,
         help: `Add \`${language}:\` to the map.`,
       });
     } else if (text.translated === 'must') {
       report(reading, {
-        code: 'missing-translation',
+        code: 'missing-language',
         message: `This safety text has no \`${language}\`, a language of the book`,
         at: text.at,
         help: `Give it in every language: \`{ ${main}: …, ${language}: … }\`.`,
