@@ -1,14 +1,21 @@
 // All steps of a variant with all ways between them, procedures that are run and any-order groups unrolled. Which way is
 // taken never depends on states, only on counts: states are followed along it elsewhere.
 
-import type { End, ResolvedCondition, ResolvedStep, Variant, World } from '../model/resolved.js';
-import { agedValues } from './aged.js';
+import type { End, ResolvedStep, Variant, World } from '../model/resolved.js';
 import { actorOf, type Frame, type Frames, layOutFrames, placeOf } from './frames.js';
+import {
+  actOperation,
+  conditionsOf,
+  type Doing,
+  failedOperation,
+  idle,
+  moveOperation,
+  readingOperation,
+} from './operations.js';
 import { type Outcome, type Outcomes, outcomesOf } from './outcomes.js';
-import { placesIn } from './places.js';
 import type { StepPlace, Taken } from './result.js';
-import type { Change, Operation } from './slices.js';
-import { failed, fullMask, passed, readCondition, type Variable, type Wanted } from './variables.js';
+import type { Operation } from './slices.js';
+import type { Wanted } from './variables.js';
 
 /** A count of one run of a procedure. */
 export interface Counter {
@@ -65,18 +72,14 @@ export interface Graph {
   readonly nodes: readonly Node[];
   /** More than one where the procedure begins with an any-order group. */
   readonly entries: readonly number[];
-  /** Step by step of the variant's own procedure: branches that lead to no step of these rigs. */
-  readonly lost: readonly { readonly place: StepPlace; readonly outcome: Outcome }[];
-  readonly outcomes: ReadonlyMap<ResolvedStep, Outcomes>;
   readonly counters: readonly Counter[];
+  /** All that its steps and branches do. */
+  readonly operations: readonly Operation[];
   /** The bound was met: the graph is not whole. */
   readonly cut: boolean;
 }
 
 const free: Toll = { after: [] };
-
-/** Nothing happens. */
-export const idle: Operation = { changes: [], physics: false };
 
 // Which members of any-order groups are done, for each frame on the way in, as bits by step.
 type Progress = readonly bigint[];
@@ -86,7 +89,6 @@ interface Making {
   readonly nodes: Node[];
   readonly ids: Map<string, number>;
   readonly waiting: { readonly node: Node; readonly progress: Progress }[];
-  readonly lost: Map<string, { readonly place: StepPlace; readonly outcome: Outcome }>;
   readonly outcomes: Map<ResolvedStep, Outcomes>;
   readonly counters: Map<string, Counter>;
   readonly operations: Map<string, Operation>;
@@ -100,7 +102,6 @@ export function makeGraph(variant: Variant, world: World, bound: number): Graph 
     nodes: [],
     ids: new Map(),
     waiting: [],
-    lost: new Map(),
     outcomes: new Map(),
     counters: new Map(),
     operations: new Map(),
@@ -115,8 +116,15 @@ export function makeGraph(variant: Variant, world: World, bound: number): Graph 
     const next = making.waiting.pop();
     if (next) fillNode(making, next.node, next.progress);
   }
-  const { nodes, lost, outcomes, counters } = making;
-  return { frames, nodes, entries, lost: [...lost.values()], outcomes, counters: [...counters.values()], cut };
+  const { nodes, counters, operations } = making;
+  return {
+    frames,
+    nodes,
+    entries,
+    counters: [...counters.values()],
+    operations: [...operations.values()],
+    cut,
+  };
 }
 
 function addNode(
@@ -227,9 +235,10 @@ function withProgress(progress: Progress, change: (bits: bigint) => bigint): Pro
 function fillNode(making: Making, node: Node, progress: Progress): void {
   const { frame, step, index, kind } = node;
   if (!frame || !step) return;
+  const doing: Doing = { space: making.frames.space, frame, index, step, returned: kind === 'return' };
   const callee = frame.callees.get(index);
   if (kind === 'step') {
-    const move = operationOf(making, node, 'move');
+    const move = kept(making, node, 'move', () => moveOperation(doing));
     if (move.changes.length > 0) (node as { move?: Operation }).move = move;
     if (callee) {
       node.acts.push(callAct(making, callee, progress));
@@ -238,22 +247,31 @@ function fillNode(making: Making, node: Node, progress: Progress): void {
   }
   const outcomes = making.outcomes.get(step) ?? outcomesOf(step, frame.procedure);
   making.outcomes.set(step, outcomes);
-  const from = { frame, index, progress };
-  const reset = callee ? resetReadings(making, callee) : [];
-  const held = outcomes.held.flatMap((outcome) => edgesOf(making, node, from, outcome));
-  const sets = conditionsOf(making, node, step.sets);
-  node.acts.push({ phase: 'after', operation: operationOf(making, node, 'act', reset), sets, toll: free, edges: held });
+  const leaving: Leaving = { node, doing, progress };
+  node.acts.push({
+    phase: 'after',
+    operation: kept(making, node, 'act', () => actOperation(doing)),
+    sets: conditionsOf(doing, step.sets),
+    toll: free,
+    edges: outcomes.held.flatMap((outcome) => edgesOf(making, leaving, outcome)),
+  });
   for (const outcome of outcomes.failed) {
-    const edges = edgesOf(making, node, from, outcome);
-    const operation = operationOf(making, node, `failed ${outcome.elses}`, reset, outcome.means);
     node.acts.push({
       phase: 'failed',
-      operation,
-      sets: conditionsOf(making, node, outcome.means),
+      operation: kept(making, node, `failed ${outcome.elses}`, () => failedOperation(doing, outcome.means)),
+      sets: conditionsOf(doing, outcome.means),
       toll: tollOf(making, node, outcome),
-      edges,
+      edges: edgesOf(making, leaving, outcome),
     });
   }
+}
+
+// Operations are kept once for each step and part, so that what they make of a set is worked out once.
+function kept(making: Making, node: Node, part: string, make: () => Operation): Operation {
+  const key = `${node.frame?.id} ${node.index} ${node.kind} ${part}`;
+  const operation = making.operations.get(key) ?? make();
+  making.operations.set(key, operation);
+  return operation;
 }
 
 function callAct(making: Making, callee: Frame, progress: Progress): Act {
@@ -264,32 +282,25 @@ function callAct(making: Making, callee: Frame, progress: Progress): Act {
   return { phase: 'after', operation: idle, sets: [], toll: free, edges };
 }
 
-function resetReadings(making: Making, callee: Frame): readonly Change[] {
-  const own = [...callee.readings.values()].map((variable) => ({ variable, kind: 'assign', mask: 1n }) as const);
-  return [...own, ...[...callee.callees.values()].flatMap((each) => resetReadings(making, each))];
+interface Leaving {
+  readonly node: Node;
+  readonly doing: Doing;
+  readonly progress: Progress;
 }
 
-function edgesOf(
-  making: Making,
-  node: Node,
-  from: { frame: Frame; index: number; progress: Progress },
-  outcome: Outcome,
-): readonly Edge[] {
-  const { written } = outcome;
-  const targets = written ? goTo(making, from, written.go) : goOn(making, from.frame, from.index, from.progress);
-  if (!targets) {
-    if (node.place)
-      making.lost.set(`${node.frame?.id} ${node.index} ${outcome.branch} ${outcome.answer} ${outcome.elses}`, {
-        place: node.place,
-        outcome,
-      });
-    return [];
-  }
-  const failedAct = outcome.branch === 'otherwise';
-  const means = failedAct ? [] : conditionsOf(making, node, outcome.means);
+function edgesOf(making: Making, { node, doing, progress }: Leaving, outcome: Outcome): readonly Edge[] {
+  const { written, branch, answer, elses } = outcome;
+  const from = { frame: doing.frame, index: doing.index, progress };
+  const targets = written ? goTo(making, from, written.go) : goOn(making, from.frame, from.index, progress);
+  // a target that these rigs lack is a fault of its own
+  if (!targets) return [];
+  const failedAct = branch === 'otherwise';
+  const means = failedAct ? [] : conditionsOf(doing, outcome.means);
+  const part = `edge ${branch} ${answer} ${elses}`;
+  const operation = failedAct ? idle : kept(making, node, part, () => readingOperation(doing, outcome, means));
   return targets.map((to) => ({
     to,
-    operation: failedAct ? idle : readingOperation(making, node, outcome, means),
+    operation,
     taken: takenOf(making, outcome, to),
     means,
     ...tollOf(making, node, outcome),
@@ -333,88 +344,4 @@ function counterOf(making: Making, node: Node, { key, max }: { key: string; max:
   const counter = { id: making.counters.size, frame: node.frame, max };
   making.counters.set(id, counter);
   return counter;
-}
-
-function conditionsOf(making: Making, node: Node, conditions: readonly ResolvedCondition[]): readonly Wanted[] {
-  return conditions.flatMap((condition) => readCondition(making.frames.space, condition, node.actor) ?? []);
-}
-
-// Operations are kept once for each step and part, so that what they make of a set is worked out once.
-function operationOf(
-  making: Making,
-  node: Node,
-  part: string,
-  reset: readonly Change[] = [],
-  means: readonly ResolvedCondition[] = [],
-): Operation {
-  const key = `${node.frame?.id} ${node.index} ${node.kind} ${part}`;
-  const known = making.operations.get(key);
-  if (known) return known;
-  const made = part === 'move' ? moveOperation(making, node) : actOperation(making, node, part === 'act', reset, means);
-  making.operations.set(key, made);
-  return made;
-}
-
-function moveOperation(making: Making, node: Node): Operation {
-  const { all } = standing(making, node);
-  return { changes: all ? [all] : [], physics: false };
-}
-
-// All places that the person comes to in a step, and those where they may stay.
-function standing(making: Making, node: Node): { all?: Change; stays?: Change } {
-  const { step, frame } = node;
-  const people = making.frames.space.states.get('person');
-  const variable = people?.find(({ person }) => person === node.actor);
-  if (!step || !frame || !variable) return {};
-  const places = placesIn(step, frame.procedure);
-  const mask = (ids: readonly string[]): bigint =>
-    variable.values.reduce((bits, id, i) => (ids.includes(id) ? bits | (1n << BigInt(i)) : bits), 0n);
-  const [all, stays] = [mask(places.all), mask(places.stays)];
-  const change = (bits: bigint): Change => ({ variable, kind: 'assign', mask: bits });
-  return { ...(all ? { all: change(all) } : {}), ...(stays && stays !== all ? { stays: change(stays) } : {}) };
-}
-
-function actOperation(
-  making: Making,
-  node: Node,
-  held: boolean,
-  reset: readonly Change[],
-  means: readonly ResolvedCondition[],
-): Operation {
-  const { step, frame } = node;
-  if (!step || !frame) return idle;
-  // behind a procedure that was run the person is where that left them
-  const stays = node.kind === 'step' ? standing(making, node).stays : undefined;
-  const sets = conditionsOf(making, node, step.sets);
-  const assign = ({ variable, mask }: Wanted): Change => ({ variable, kind: 'assign', mask });
-  const done = held
-    ? sets.map(assign)
-    : [
-        ...sets.map(({ variable }): Change => ({ variable, kind: 'assign', mask: fullMask(variable) })),
-        ...conditionsOf(making, node, means).map(assign),
-      ];
-  const changes = [...reset, ...(stays ? [stays] : []), ...done, ...agedReadings(frame, step)];
-  return { changes, physics: true };
-}
-
-function agedReadings(frame: Frame, step: ResolvedStep): readonly Change[] {
-  return [...agedValues(frame.procedure, step)].flatMap((id) => {
-    const variable = frame.readings.get(id);
-    return variable ? [{ variable, kind: 'age', mask: 0n } as const] : [];
-  });
-}
-
-function readingOperation(making: Making, node: Node, outcome: Outcome, means: readonly Wanted[]): Operation {
-  const key = `${node.frame?.id} ${node.index} edge ${outcome.branch} ${outcome.answer} ${outcome.elses}`;
-  const known = making.operations.get(key);
-  if (known) return known;
-  const readings = [...outcome.readings].flatMap(([id, result]): readonly Change[] => {
-    const variable: Variable | undefined = node.frame?.readings.get(id);
-    const mask = result === 'passed' ? passed : result === 'failed' ? failed : passed | failed;
-    return variable ? [{ variable, kind: 'assign', mask }] : [];
-  });
-  const seen = means.map(({ variable, mask }): Change => ({ variable, kind: 'assign', mask }));
-  const made = { changes: [...readings, ...seen], physics: seen.length > 0 };
-  making.operations.set(key, made);
-  return made;
 }

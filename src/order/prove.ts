@@ -4,6 +4,7 @@
 //            ^           └─ step ─ stop       of the states that it depends on; a yes is followed path by path
 //
 import type { End, ResolvedProcedure, ResolvedStep, Variant, World } from '../model/resolved.js';
+import { askBack } from './ask-back.js';
 import { findFacts } from './facts.js';
 import { placeOf } from './frames.js';
 import { type Graph, makeGraph } from './graph.js';
@@ -12,7 +13,7 @@ import { makeLaws } from './physics.js';
 import { nodesWhere, type Proving, spreadOf } from './proving.js';
 import type { Question } from './question.js';
 import { variablesOf } from './question.js';
-import { askAll, askBack } from './questions.js';
+import { askAll } from './questions.js';
 import { addRepairs } from './repair.js';
 import { reportHits } from './report.js';
 import type { IdleBranch, OrderResult, ProofOptions, StepPlace, Violation } from './result.js';

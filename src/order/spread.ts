@@ -28,6 +28,7 @@ export function spread(
   budget: Budget,
   follow: (edge: Edge) => boolean = () => true,
 ): Spread {
+  if (staysAsItIs(graph, component)) return new Map(graph.nodes.map(({ id }) => [id, component.start]));
   const reached = new Map(graph.entries.map((id) => [id, component.start]));
   const waiting = [...graph.entries];
   const arrive = (to: number, set: number): void => {
@@ -50,4 +51,9 @@ export function spread(
     }
   }
   return reached;
+}
+
+// Nothing in the whole graph changes the component: no need to walk it. A graph has no node that is not come to.
+function staysAsItIs({ operations }: Graph, component: Component): boolean {
+  return operations.every((operation) => applyOperation(component, component.start, operation) === component.start);
 }

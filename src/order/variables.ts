@@ -177,7 +177,11 @@ export function maskOfWords(variable: Variable, words: readonly string[]): bigin
 
 // cells 0, 2, 4 … are the open stretches between the cuts, 1, 3, 5 … the cuts themselves
 function maskOfLimits(cuts: readonly Cut[], limits: Limits): bigint {
-  const place = (end: Rational): number => 2 * cuts.findIndex((cut) => compare(cut.at, end) === 0) + 1;
+  const place = (end: Rational): number => {
+    const found = cuts.findIndex((cut) => compare(cut.at, end) === 0);
+    if (found < 0) throw new Error('A limit of a state was not among those mentioned');
+    return 2 * found + 1;
+  };
   const from = limits.low ? place(limits.low) : 0;
   const to = limits.high ? place(limits.high) : 2 * cuts.length;
   return from > to ? 0n : ((1n << BigInt(to - from + 1)) - 1n) << BigInt(from);
