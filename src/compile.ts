@@ -50,7 +50,10 @@ export function checkBook(input: CheckInput): Checked {
   const book = read.value;
   const resolution = resolveBook(book, input.rig === undefined ? {} : { rig: input.rig });
   const resolved = resolution.value;
-  const before = [...read.diagnostics, ...withoutFollowUps(read.diagnostics, resolution.diagnostics)];
+  const before = withoutGuessedLanguages([
+    ...read.diagnostics,
+    ...withoutFollowUps(read.diagnostics, resolution.diagnostics),
+  ]);
   const provable = provableProcedures(book, before);
   for (const variant of resolved.variants) {
     if (!provable.has(variant.procedure.id)) continue;
@@ -65,8 +68,16 @@ export function checkBook(input: CheckInput): Checked {
   return { diagnostics: collectDiagnostics(kept), waived: collectDiagnostics(waived), book, resolved, proofs };
 }
 
-/** Files without which the order of no procedure can be proved. */
-const provingFiles = ['states.yaml', 'safety.yaml'];
+/** Where book.yaml itself is wrong, its languages may be guessed: nothing is said of the languages of other files. */
+function withoutGuessedLanguages(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
+  const isWrong = diagnostics.some(
+    ({ at, severity, code }) => at.file === 'book.yaml' && severity === 'error' && code !== 'unknown-language',
+  );
+  return isWrong ? diagnostics.filter(({ code }) => code !== 'unknown-language') : diagnostics;
+}
+
+/** Files without which the order of no procedure can be proved: states, safety rules, and what values are made of. */
+const provingFiles = /^(?:states|safety|instruments)\.yaml$|^(?:machines|headers)\//;
 
 /**
  * Procedures whose order can be proved: nothing in their own file, in those of the procedures that they run, or in the
@@ -75,7 +86,7 @@ const provingFiles = ['states.yaml', 'safety.yaml'];
 function provableProcedures(book: Book, diagnostics: readonly Diagnostic[]): ReadonlySet<string> {
   const wrong = new Set(diagnostics.flatMap(({ severity, at }) => (severity === 'error' ? [at.file] : [])));
   for (const file of book.unread) wrong.add(file);
-  if (provingFiles.some((file) => wrong.has(file))) return new Set();
+  if ([...wrong].some((file) => provingFiles.test(file))) return new Set();
   const ends = [...book.ends.values()].flatMap(({ run }) => run?.value ?? []);
   const runs = (id: string, seen: Set<string>): Set<string> => {
     const procedure = book.procedures.get(id);

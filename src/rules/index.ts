@@ -3,6 +3,7 @@
 import adjusterCannotHelp from './adjusters/adjuster-cannot-help.js';
 import adjusterCannotTurn from './adjusters/adjuster-cannot-turn.js';
 import adjusterReachShort from './adjusters/adjuster-reach-short.js';
+import adjusterStartsOutside from './adjusters/adjuster-starts-outside.js';
 import adjusterStepOverWindow from './adjusters/adjuster-step-over-window.js';
 import derivedLimitsIdleInUse from './derived/derived-limits-idle-in-use.js';
 import derivedLimitsImpossible from './derived/derived-limits-impossible.js';
@@ -60,6 +61,7 @@ export const rules: readonly AnyRule[] = [
   adjusterCannotHelp,
   adjusterCannotTurn,
   adjusterReachShort,
+  adjusterStartsOutside,
   adjusterStepOverWindow,
   derivedLimitsIdleInUse,
   derivedLimitsImpossible,

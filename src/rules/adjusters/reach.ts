@@ -34,6 +34,14 @@ export function isStuck({ range, smallest }: ResolvedAdjuster): boolean {
   return compare(smallest, larger(larger(range.high, negate(range.low)), zero)) > 0;
 }
 
+/** Whether the range leaves out 0, which is where the adjuster stands before it is turned. */
+export function startsOutside({ range }: ResolvedAdjuster): boolean {
+  return (
+    (range.low !== undefined && compare(range.low, zero) > 0) ||
+    (range.high !== undefined && compare(range.high, zero) < 0)
+  );
+}
+
 /** Every adjuster of a procedure with every value that it moves and that has limits. */
 export function movedValues(procedure: ResolvedProcedure): readonly Moved[] {
   return procedure.adjusters.flatMap((adjuster) =>
@@ -48,7 +56,9 @@ export function movedValues(procedure: ResolvedProcedure): readonly Moved[] {
   );
 }
 
-function reachOf({ range, smallest }: ResolvedAdjuster, value: ResolvedValue, effect: Rational): Reach | undefined {
+function reachOf(adjuster: ResolvedAdjuster, value: ResolvedValue, effect: Rational): Reach | undefined {
+  const { range, smallest } = adjuster;
+  if (startsOutside(adjuster)) return undefined;
   const band = bandOf(value, effect);
   if (!band || !range.low || !range.high) return undefined;
   // Without a smallest turn any turn can be made; a thousandth of the range stands for it.
