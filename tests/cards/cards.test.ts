@@ -4,6 +4,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import PDFDocument from 'pdfkit';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Checked, checkBook } from '../../src/compile.js';
 import { emitCards } from '../../src/emit/cards/cards.js';
@@ -81,6 +82,18 @@ describe('a card', () => {
     );
   });
 
+  it('holds letters beyond ASCII as they are', async () => {
+    const accented = cardsOf(
+      check((path, text) =>
+        path.endsWith('learn-height-range.md')
+          ? text.replace('The points rest', 'Señal Ångström, ½ of the points rest')
+          : text,
+      ),
+    );
+    const { texts } = await pagesOf([...accented.values()][0] ?? new Uint8Array());
+    expect(texts.join(' ').replaceAll(/\s+/g, ' ')).toContain('Señal Ångström, ½ of the points rest on the floor.');
+  });
+
   it('is the same bytes from the same book', () => {
     const again = cardsOf(check());
     expect(
@@ -126,6 +139,21 @@ describe('a card', () => {
     expect(diagnostics.filter(({ severity }) => severity === 'error').map(({ code }) => code)).toEqual([
       'sign-not-printable',
     ]);
+  });
+});
+
+describe('the faces', () => {
+  it('are as wide as pdfkit would set them, pairs drawn together', () => {
+    const document = new PDFDocument({ autoFirstPage: false, font: '' });
+    document.font(Buffer.from(face(700)), 1000);
+    for (const text of ['AVATAR', 'LVG', 'Tarn', '4.17\u00a0V', 'PATH/Ty', 'Wörter']) {
+      expect(fonts.widthOf(text, true) * 1000).toBeCloseTo(document.widthOfString(text), 6);
+    }
+    expect(fonts.widthOf('LV', true)).toBeLessThan(fonts.widthOf('L', true) + fonts.widthOf('V', true));
+  });
+
+  it('lack what has no picture, and nothing else', () => {
+    expect(fonts.lacking('Ω at 3.63\u00a0V ≥ ½ “wide” 🚜 ≥')).toEqual(['Ω', '≥', '🚜']);
   });
 });
 

@@ -4,10 +4,11 @@ import { type Diagnostic, diagnose } from '../../diagnostic/diagnostic.js';
 import type { ResolvedBook, Variant } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
 import { shortCodes } from '../short-code.js';
-import { type CardContent, contentOf } from './content.js';
+import { bodyOf, type CardContent } from './content.js';
 import { drawCard } from './draw.js';
 import { type CardFonts, openFonts } from './fonts.js';
-import { type LayoutFault, layOut } from './layout.js';
+import { type Layout, type LayoutFault, layOut, type MeasuredBody, measureBody } from './layout.js';
+import { rigWords } from './rig-words.js';
 import { speaks } from './words.js';
 
 export interface CardsInput {
@@ -74,27 +75,45 @@ export function emitCards(
   wanted: (card: Card) => boolean = () => true,
 ): ReadonlyMap<string, Uint8Array> {
   const files = new Map<string, Uint8Array>();
-  for (const card of cardsOf(resolved).filter(wanted)) {
-    const content = contentFor(resolved, card, proofs);
-    const layout = layOut(content, fonts);
+  for (const { card, content, layout } of layOutCards(resolved, { proofs, fonts }, cardsOf(resolved).filter(wanted))) {
     if (layout.faults.length > 0) throw new Error(`The card ${card.path} does not fit`);
     files.set(card.path, drawCard(content, layout, fonts));
   }
   return files;
 }
 
-function contentFor(resolved: ResolvedBook, card: Card, proofs: CardsInput['proofs']): CardContent {
-  const proof = proofs.get(card.variant.id);
-  return contentOf(resolved, { ...card, ...(proof ? { proof } : {}) });
+interface LaidOut {
+  readonly card: Card;
+  readonly content: CardContent;
+  readonly layout: Layout;
+}
+
+/** Lays cards out one after the other. What the cards of a variant share is gathered and measured once for all its machines. */
+function* layOutCards(
+  resolved: ResolvedBook,
+  { proofs, fonts }: CardsInput,
+  cards: readonly Card[],
+): Generator<LaidOut> {
+  let bodies = new Map<string, MeasuredBody>();
+  let last: Variant | undefined;
+  for (const card of cards) {
+    const { variant, language, code, url } = card;
+    if (variant !== last) [bodies, last] = [new Map(), variant];
+    const proof = proofs.get(variant.id);
+    const measured =
+      bodies.get(language) ?? measureBody(bodyOf(resolved, { variant, language, ...(proof ? { proof } : {}) }), fonts);
+    bodies.set(language, measured);
+    const content = { ...measured.body, rig: rigWords(resolved, card), code, url };
+    yield { card, content, layout: layOut(content, measured, fonts) };
+  }
 }
 
 /** What does not fit a card, and signs that cannot be printed: an error each, at the procedure. */
 export function cardFaults(resolved: ResolvedBook, { proofs, fonts }: CardsInput): readonly Diagnostic[] {
   const found = new Map<string, Diagnostic>();
-  for (const card of cardsOf(resolved)) {
-    const content = contentFor(resolved, card, proofs);
+  for (const { card, content, layout } of layOutCards(resolved, { proofs, fonts }, cardsOf(resolved))) {
     const at = card.variant.procedure.source.title.at;
-    for (const fault of layOut(content, fonts).faults) {
+    for (const fault of layout.faults) {
       const diagnostic = diagnose({ code: 'card-overflow', severity: 'error', at, ...faultWords(fault) });
       found.set(`${at.file} ${diagnostic.message}`, diagnostic);
     }

@@ -17,7 +17,6 @@ import { wordsOf } from '../book-text.js';
 import { printedUnits } from '../printed-units.js';
 import { endProcedures, stepLabel } from '../step-label.js';
 import { dateIn, numberIn } from '../words/interface.js';
-import { rigWords } from './rig-words.js';
 import { type Run, runsOf } from './text.js';
 import { type CardWord, cardWord } from './words.js';
 
@@ -59,39 +58,43 @@ export type Block =
   | { readonly kind: 'heading'; readonly text: string }
   | { readonly kind: 'note'; readonly runs: readonly Run[] };
 
-export interface CardContent {
+/** What stands on the cards of a variant, whatever the machine. */
+export interface CardBody {
   readonly language: string;
   readonly title: string;
-  readonly rig: string;
   readonly mode: string;
   readonly blocks: readonly Block[];
   /** Every hazard that a step meets, gravest first. */
   readonly hazards: readonly HazardPanel[];
   /** Revision and dates. */
   readonly issue: string;
-  readonly code: string;
-  readonly url: string;
   /** `YYYY-MM-DD`: what the file says of its making. */
   readonly date: string;
 }
 
-export interface CardFor {
-  readonly variant: Variant;
-  readonly machine: string;
-  readonly language: string;
+/** All that stands on one card. */
+export interface CardContent extends CardBody {
+  readonly rig: string;
   readonly code: string;
   readonly url: string;
+}
+
+export interface BodyFor {
+  readonly variant: Variant;
+  readonly language: string;
   readonly proof?: OrderResult;
 }
 
 const gravest = ['will-kill', 'may-kill', 'may-injure', 'damage'];
 
-/** Gathers a card's content. */
-export function contentOf(resolved: ResolvedBook, card: CardFor): CardContent {
-  const voice = voiceOf(resolved, card);
-  const { procedure } = card.variant;
+/** Gathers what the cards of a variant say. */
+export function bodyOf(resolved: ResolvedBook, wanted: BodyFor): CardBody {
+  const voice = voiceOf(resolved, wanted);
+  const { procedure } = wanted.variant;
   const steps = stepBlocks(procedure, voice, '');
-  const safe = endProcedures(card.variant).map((end) => voice.word('card', { title: voice.say(end.procedure.title) }));
+  const safe = endProcedures(wanted.variant).map((end) =>
+    voice.word('card', { title: voice.say(end.procedure.title) }),
+  );
   const conditions = procedure.requires.map(({ words }) => voice.say(words));
   const blocks: Block[] = [
     ...(conditions.length > 0 ? [{ kind: 'conditions' as const, items: conditions }] : []),
@@ -107,15 +110,12 @@ export function contentOf(resolved: ResolvedBook, card: CardFor): CardContent {
   ];
   const met = new Set(steps.flatMap(({ hazards }) => hazards));
   return {
-    language: card.language,
+    language: wanted.language,
     title: voice.say(procedure.title),
-    rig: rigWords(resolved, card),
     mode: voice.word('read-do'),
     blocks,
     hazards: panelsOf(resolved, met, voice),
     issue: issueOf(procedure, voice),
-    code: card.code,
-    url: card.url,
     date: procedure.source.reviewed?.on?.value ?? '2000-01-01',
   };
 }
@@ -129,7 +129,7 @@ interface Voice {
   readonly hazardsOf: (label: string, step: ResolvedStep) => readonly string[];
 }
 
-function voiceOf(resolved: ResolvedBook, { language, proof, variant }: CardFor): Voice {
+function voiceOf(resolved: ResolvedBook, { language, proof, variant }: BodyFor): Voice {
   const { settings } = resolved.book;
   const first = settings.languages[0] ?? 'en';
   const word: Voice['word'] = (key, parts) => cardWord(language, key, parts);

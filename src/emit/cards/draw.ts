@@ -4,7 +4,7 @@ import PDFDocument from 'pdfkit';
 import { encode } from 'uqr';
 import type { CardContent } from './content.js';
 import type { CardFonts } from './fonts.js';
-import { codeSide, type Face, headOf, type Layout } from './layout.js';
+import { codeSide, type Face, type Head, type Layout } from './layout.js';
 import { card, sizes } from './measure.js';
 import { type Pen, penFor } from './pen.js';
 import { cardWord } from './words.js';
@@ -16,6 +16,7 @@ export function drawCard(content: CardContent, layout: Layout, fonts: CardFonts)
     size: [card.width, card.height],
     margin: 0,
     autoFirstPage: false,
+    font: '',
     tagged: true,
     pdfVersion: '1.7',
     lang: content.language,
@@ -28,18 +29,22 @@ export function drawCard(content: CardContent, layout: Layout, fonts: CardFonts)
       ModDate: made,
     },
   });
-  fonts.register(document);
+  const parts = gatherParts(document);
+  const set = fonts.set(document);
   const root = document.struct('Document');
   document.addStructure(root);
   const word: Pen['word'] = (key) => cardWord(content.language, key);
   const margin = { left: card.left, right: card.right };
-  const pen = penFor(document, root, { fonts, margin, leading: sizes.leading, word });
+  const pen = penFor(document, root, { fonts, show: set.show, margin, leading: sizes.leading, word });
   for (const [i, face] of layout.faces.entries()) {
     document.addPage();
+    Object.assign(document.page.fonts, set.references);
     drawFace(pen, face, { content, fonts, page: i + 1, pages: layout.faces.length });
   }
   root.end();
-  return bytesOf(document);
+  set.embed();
+  document.end();
+  return new Uint8Array(Buffer.concat(parts));
 }
 
 interface Sheet {
@@ -50,7 +55,7 @@ interface Sheet {
 }
 
 function drawFace(pen: Pen, face: Face, sheet: Sheet): void {
-  drawHead(pen, sheet);
+  drawHead(pen, face.head, sheet);
   let list: (() => void)[] = [];
   const flush = (): void => {
     const steps = list;
@@ -72,8 +77,7 @@ function drawFace(pen: Pen, face: Face, sheet: Sheet): void {
   drawFoot(pen, sheet);
 }
 
-function drawHead(pen: Pen, { content, fonts, page }: Sheet): void {
-  const { title, titleSize, below, height } = headOf(content, fonts, page === 1);
+function drawHead(pen: Pen, { title, titleSize, below, height }: Head, { content, page }: Sheet): void {
   let y = card.top;
   pen.element(page === 1 ? 'H1' : 'P', () => pen.lines(title.lines, { x: card.left, y, size: titleSize }));
   y += title.lines.length * titleSize * 1.2;
@@ -92,11 +96,7 @@ function drawHead(pen: Pen, { content, fonts, page }: Sheet): void {
 function drawCode(pen: Pen, url: string): void {
   const { data, size } = encode(url, { ecc: 'Q', boostEcc: false, border: 0 });
   const side = codeSide / (size + 8);
-  const left = card.width - card.right - codeSide + 4 * side;
-  const squares = data.flatMap((row, y) =>
-    row.flatMap((dark, x) => (dark ? [{ x: left + x * side, y: card.top + (y + 4) * side }] : [])),
-  );
-  pen.squares(squares, side);
+  pen.squares(data, { x: card.width - card.right - codeSide + 4 * side, y: card.top + 4 * side, side });
 }
 
 function drawFoot(pen: Pen, { content, fonts, page, pages }: Sheet): void {
@@ -109,13 +109,16 @@ function drawFoot(pen: Pen, { content, fonts, page, pages }: Sheet): void {
   pen.element('P', () => pen.lines([[{ text: right, bold: false }]], { x, y, size }));
 }
 
-/** The whole file. The document was written without waiting for anything, so all of it is there to read. */
-function bytesOf(document: PDFKit.PDFDocument): Uint8Array {
-  document.end();
-  const parts: Buffer[] = [];
-  for (let part = document.read() as Buffer | null; part !== null; part = document.read() as Buffer | null)
-    parts.push(part);
-  const bytes = Buffer.concat(parts);
-  if (!bytes.subarray(-6).toString('latin1').includes('%%EOF')) throw new Error('A card was not written whole');
-  return new Uint8Array(bytes);
+/**
+ * Gathers the parts of a document as it writes them. A stream would copy each and hand it on at a later turn; nothing here
+ * waits, and all of a card is there when it ends.
+ */
+function gatherParts(document: PDFKit.PDFDocument): readonly Uint8Array[] {
+  const head = document.read() as Uint8Array | null;
+  const parts = head ? [head] : [];
+  document.push = (part: Uint8Array | null) => {
+    if (part) parts.push(part);
+    return true;
+  };
+  return parts;
 }

@@ -1,55 +1,47 @@
-// The two faces that cards are set in, opened once: how wide words are, which signs they lack, and how a document takes them.
+// The two faces that cards are set in, opened once: how wide words are, which signs they lack, and how a document shows them.
 
-import PDFDocument from 'pdfkit';
+import { openFace } from './face.js';
 
 export interface CardFonts {
-  /** Width of a word in points at a size of one point. */
-  readonly widthOf: (word: string, bold: boolean) => number;
+  /** Width of a text in points at a size of one point. */
+  readonly widthOf: (text: string, bold: boolean) => number;
   /** Signs of a text that the faces have no picture of. */
   readonly lacking: (text: string) => readonly string[];
-  /** Gives a document both faces, by the names `regular` and `bold`. */
-  readonly register: (document: PDFKit.PDFDocument) => void;
+  /** Begins to set a document in the faces. */
+  readonly set: (document: PDFKit.PDFDocument) => SetFonts;
 }
 
-/** A face as pdfkit holds it: opening one takes longer than a card, so all documents share what was opened. */
-interface OpenFace {
-  readonly font: { hasGlyphForCodePoint(code: number): boolean };
-  readonly id: string;
-  widthOfString(text: string, size: number): number;
-}
-
-interface Insides {
-  _font: OpenFace;
-  _fontFamilies: Record<string, OpenFace>;
+/** The faces as one document has them. */
+export interface SetFonts {
+  /** What each page that shows text has among its fonts. */
+  readonly references: Readonly<Record<'F1' | 'F2', PDFKit.PDFKitReference>>;
+  /** Operators of a page's content that show a text at a size, where its text matrix stands. */
+  readonly show: (text: string, bold: boolean, size: number) => string;
+  /** Puts the faces into the document, cut to what was shown. */
+  readonly embed: () => void;
 }
 
 /** Opens the faces from the bytes of two font files. */
-export function openFonts(regular: Uint8Array, bold: Uint8Array): CardFonts {
-  const faces = { regular: openFace(regular), bold: openFace(bold) };
-  const widths = new Map<string, number>();
+export function openFonts(regularFile: Uint8Array, boldFile: Uint8Array): CardFonts {
+  const faces = { F1: openFace(regularFile), F2: openFace(boldFile) };
+  const nameOf = (bold: boolean): 'F1' | 'F2' => (bold ? 'F2' : 'F1');
   return {
-    widthOf: (word, isBold) => {
-      const key = (isBold ? 'b' : 'r') + word;
-      const known = widths.get(key);
-      if (known !== undefined) return known;
-      const width = (isBold ? faces.bold : faces.regular).widthOfString(word, 1000) / 1000;
-      widths.set(key, width);
-      return width;
-    },
-    lacking: (text) =>
-      [...new Set(text)].filter((sign) => !faces.regular.font.hasGlyphForCodePoint(sign.codePointAt(0) ?? 0)),
-    register: (document) => {
-      const insides = document as unknown as Insides;
-      for (const [name, face] of Object.entries(faces)) {
-        const Face = face.constructor as new (document: unknown, font: unknown, id: string) => OpenFace;
-        insides._fontFamilies[name] = new Face(document, face.font, name === 'bold' ? 'F2' : 'F1');
-      }
+    widthOf: (text, bold) => faces[nameOf(bold)].widthOf(text),
+    lacking: faces.F1.lacking,
+    set: (document) => {
+      const references = { F1: document.ref({}), F2: document.ref({}) };
+      const cuts = { F1: 'plain', F2: 'plain' } as { F1: 'plain' | 'whole'; F2: 'plain' | 'whole' };
+      return {
+        references,
+        show: (text, bold, size) => {
+          const name = nameOf(bold);
+          if (!faces[name].isPlain(text)) cuts[name] = 'whole';
+          return `/${name} ${size} Tf ${faces[name].operandOf(text)} TJ`;
+        },
+        embed: () => {
+          for (const name of ['F1', 'F2'] as const) faces[name].embed(document, references[name], cuts[name]);
+        },
+      };
     },
   };
-}
-
-function openFace(bytes: Uint8Array): OpenFace {
-  const document = new PDFDocument({ autoFirstPage: false });
-  document.font(Buffer.from(bytes));
-  return (document as unknown as Insides)._font;
 }

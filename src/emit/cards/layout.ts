@@ -1,6 +1,6 @@
 // Measured blocks onto faces of a card: a step is never cut, and each caution stands on the face where it is met, before it.
 
-import type { CardContent } from './content.js';
+import type { CardBody, CardContent } from './content.js';
 import type { CardFonts } from './fonts.js';
 import { card, type Measured, measure, measurePanel, room, sizes } from './measure.js';
 import { runsOf, type Wrapped, wrap } from './text.js';
@@ -12,6 +12,7 @@ export interface Placed {
 }
 
 export interface Face {
+  readonly head: Head;
   readonly placed: readonly Placed[];
 }
 
@@ -39,8 +40,8 @@ export interface Head {
   readonly height: number;
 }
 
-/** The head of a side, shared by measuring and drawing: whole beside the code on the first, short on the others. */
-export function headOf(content: CardContent, fonts: CardFonts, isFirst: boolean): Head {
+/** The head of a side: whole beside the code on the first, short on the others. */
+function headOf(content: CardContent, fonts: CardFonts, isFirst: boolean): Head {
   const width = isFirst ? room - codeSide - 8 : room;
   const titleSize = isFirst ? sizes.title : sizes.text;
   const small = { size: sizes.small, fonts };
@@ -51,14 +52,28 @@ export function headOf(content: CardContent, fonts: CardFonts, isFirst: boolean)
   return { title, titleSize, below, height: Math.max(isFirst ? codeSide : 0, text) + 6 };
 }
 
-/** Lays a card out on as many faces as it takes. */
-export function layOut(content: CardContent, fonts: CardFonts): Layout {
-  const heads = [headOf(content, fonts, true), headOf(content, fonts, false)] as const;
-  const panels = content.hazards.map((panel) => ({ id: panel.id, block: measurePanel(panel, { fonts }) }));
-  const blocks = content.blocks.map((block) => measure(block, { fonts }));
-  const faults: LayoutFault[] = [...blocks, ...panels.map(({ block }) => block)].flatMap((block) =>
-    block.tooWide === undefined ? [] : [{ kind: 'too-wide' as const, name: block.name, word: block.tooWide }],
+/** The blocks and cautions of a body, measured, and which of them have a word that is too wide. */
+export interface MeasuredBody {
+  readonly body: CardBody;
+  readonly blocks: readonly Measured[];
+  readonly panels: Panels;
+  readonly faults: readonly LayoutFault[];
+}
+
+/** Measures what the cards of a variant have in common. */
+export function measureBody(body: CardBody, fonts: CardFonts): MeasuredBody {
+  const panels = body.hazards.map((panel) => ({ id: panel.id, block: measurePanel(panel, { fonts }) }));
+  const blocks = body.blocks.map((block) => measure(block, { fonts }));
+  const faults = [...blocks, ...panels.map(({ block }) => block)].flatMap(({ name, tooWide }) =>
+    tooWide === undefined ? [] : [{ kind: 'too-wide' as const, name, word: tooWide }],
   );
+  return { body, blocks, panels, faults };
+}
+
+/** Lays a card out on as many faces as it takes. */
+export function layOut(content: CardContent, { blocks, panels, ...measured }: MeasuredBody, fonts: CardFonts): Layout {
+  const heads = [headOf(content, fonts, true), headOf(content, fonts, false)] as const;
+  const faults = [...measured.faults];
   const [first] = heads;
   if (first.title.tooWide !== undefined) faults.push({ kind: 'too-wide', name: 'title', word: first.title.tooWide });
   const tooLong = card.top + first.height - card.height / 2;
@@ -66,7 +81,8 @@ export function layOut(content: CardContent, fonts: CardFonts): Layout {
   const faces: Face[] = [];
   let rest = blocks;
   while (rest.length > 0) {
-    const top = card.top + heads[faces.length === 0 ? 0 : 1].height;
+    const head = heads[faces.length === 0 ? 0 : 1];
+    const top = card.top + head.height;
     const count = fitting(rest, top, panels);
     if (count === 0) {
       const block = rest[0];
@@ -74,7 +90,7 @@ export function layOut(content: CardContent, fonts: CardFonts): Layout {
       if (block) faults.push({ kind: 'too-tall', name: block.name, over: top + needed - floor });
     }
     const taken = rest.slice(0, Math.max(count, 1));
-    faces.push(place(taken, top, panels));
+    faces.push({ head, placed: place(taken, top, panels) });
     rest = rest.slice(taken.length);
   }
   return { faces, faults };
@@ -99,12 +115,11 @@ function fitting(blocks: readonly Measured[], top: number, panels: Panels): numb
   return count;
 }
 
-function place(blocks: readonly Measured[], top: number, panels: Panels): Face {
+function place(blocks: readonly Measured[], top: number, panels: Panels): readonly Placed[] {
   let y = top;
-  const placed = [...panelsFor(blocks, panels), ...blocks].map((block) => {
+  return [...panelsFor(blocks, panels), ...blocks].map((block) => {
     const at = { block, y };
     y += block.height;
     return at;
   });
-  return { placed };
 }

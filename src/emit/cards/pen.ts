@@ -1,7 +1,7 @@
 // Draws on one document: lines of text, rules, boxes, panels; each with its place in the tag tree. Knows no card.
 
 import type { HazardPanel } from './content.js';
-import type { CardFonts } from './fonts.js';
+import type { CardFonts, SetFonts } from './fonts.js';
 import { type Line, lineWidth } from './text.js';
 
 /** Colours of the safety panels (ISO 3864 by RAL, as on screens) and the ink that reads on them. */
@@ -32,62 +32,53 @@ export interface Pen {
     severity: HazardPanel['severity'],
     at: { x: number; y: number; width: number; head: number; height: number },
   ) => void;
-  readonly squares: (squares: readonly { readonly x: number; readonly y: number }[], side: number) => void;
+  /** A picture of squares, by rows, true where one is dark. */
+  readonly squares: (rows: readonly (readonly boolean[])[], at: { x: number; y: number; side: number }) => void;
   readonly ink: (severity: HazardPanel['severity']) => string;
   readonly word: (key: 'found' | 'left') => string;
+}
+
+/** What a pen writes with. */
+interface Hand {
+  readonly fonts: CardFonts;
+  readonly show: SetFonts['show'];
+  readonly margin: { readonly left: number; readonly right: number };
+  readonly leading: number;
+  readonly word: Pen['word'];
 }
 
 /** Makes a pen for a document whose tag tree grows below `root`. */
 export function penFor(
   document: PDFKit.PDFDocument,
   root: PDFKit.PDFStructureElement,
-  {
-    fonts,
-    margin,
-    leading,
-    word,
-  }: { fonts: CardFonts; margin: { left: number; right: number }; leading: number; word: Pen['word'] },
+  { fonts, show, margin, leading, word }: Hand,
 ): Pen {
-  const open: { element: PDFKit.PDFStructureElement; drawn: boolean }[] = [{ element: root, drawn: false }];
-  const artifact = (draw: () => void): void => {
-    document.markContent('Artifact', { type: 'Layout' });
-    draw();
-    document.endMarkedContent();
+  const open: PDFKit.PDFStructureElement[] = [root];
+  const artifact = (operators: readonly string[]): void => {
+    document.addContent(`/Artifact << /Type /Layout >> BDC\n${operators.join('\n')}\nEMC`);
   };
-  /** What is drawn becomes content of the innermost element. */
-  const content = (draw: () => void): void => {
+  /** What the operators draw becomes content of the innermost element. */
+  const content = (operators: readonly string[]): void => {
     const mark = document.markStructureContent('Span');
-    draw();
+    document.addContent(operators.join('\n'));
     document.endMarkedContent();
-    open.at(-1)?.element.add(mark);
+    open.at(-1)?.add(mark);
   };
-  const putLine = (line: Line, { x, y, size, color }: Text): void => {
-    let left = x;
-    for (const { text, bold } of line) {
-      document
-        .font(bold ? 'bold' : 'regular')
-        .fontSize(size)
-        .fillColor(color ?? '#000000');
-      document.text(text, left, y + size * (leading - 1) * 0.5 + size * 0.93, {
-        lineBreak: false,
-        baseline: 'alphabetic',
-      });
-      left += fonts.widthOf(text, bold) * size;
-    }
-  };
-  const put: Pen['lines'] = (lines, at) =>
-    content(() => {
-      for (const [i, line] of lines.entries()) {
-        // A blank that ends a line joins it to the next for whoever takes the text out again.
-        const joined = i < lines.length - 1 ? withBlank(line) : line;
-        putLine(joined, { ...at, y: at.y + i * at.size * leading });
-      }
+  const put: Pen['lines'] = (lines, { x, y, size, color }) => {
+    const shown = lines.map((line, i) => {
+      // A blank that ends a line joins it to the next for whoever takes the text out again.
+      const joined = i < lines.length - 1 ? withBlank(line) : line;
+      const base = y + i * size * leading + size * (leading - 1) * 0.5 + size * 0.93;
+      // The page counts downwards, glyphs upwards: the matrix turns each line over.
+      return `1 0 0 -1 ${decimals(x, base)} Tm ${joined.map(({ text, bold }) => show(text, bold, size)).join(' ')}`;
     });
+    content([`${filled(color ?? black)} BT`, ...shown, 'ET']);
+  };
   return {
     element: (tag, draw, options = {}) => {
       const element = document.struct(tag, options);
-      open.at(-1)?.element.add(element);
-      open.push({ element, drawn: false });
+      open.at(-1)?.add(element);
+      open.push(element);
       draw();
       open.pop();
       element.end();
@@ -97,27 +88,60 @@ export function penFor(
       const line: Line = [{ text, bold: false }];
       put([line], { ...at, x: at.x + (width - lineWidth(line, { size: at.size, fonts })) / 2 });
     },
-    rule: (y, line, width) =>
-      artifact(() => {
-        const right = width === undefined ? document.page.width - margin.right : margin.left + width;
-        document
-          .lineWidth(line)
-          .strokeColor(line < 1 ? '#777777' : '#000000')
-          .moveTo(margin.left, y)
-          .lineTo(right, y)
-          .stroke();
-      }),
+    rule: (y, line, width) => {
+      const right = width === undefined ? document.page.width - margin.right : margin.left + width;
+      const path = `${decimals(margin.left, y)} m ${decimals(right, y)} l`;
+      artifact([`${decimals(line)} w ${stroked(line < 1 ? grey : black)} ${path} S`]);
+    },
     box: (x, y, { width, height, line }) =>
-      artifact(() => document.lineWidth(line).strokeColor('#000000').rect(x, y, width, height).stroke()),
-    panel: (severity, at) => artifact(() => drawPanel(document, severity, at)),
-    squares: (squares, side) =>
-      content(() => {
-        for (const { x, y } of squares) document.rect(x, y, side, side);
-        document.fillColor('#000000').fill();
-      }),
+      artifact([`${decimals(line)} w ${stroked(black)} ${decimals(x, y, width, height)} re S`]),
+    panel: (severity, at) => artifact(panelOf(severity, at)),
+    squares: (rows, { x, y, side }) =>
+      content([
+        `q ${decimals(side, 0, 0, side, x, y)} cm ${filled(black)}`,
+        ...rows.map((row, i) =>
+          stretches(row)
+            .map(({ from, length }) => `${from} ${i} ${length} 1 re`)
+            .join(' '),
+        ),
+        'f Q',
+      ]),
     ink: (severity) => panels[severity].ink,
     word,
   };
+}
+
+const black = '#000000';
+const grey = '#777777';
+
+/** A colour as the three numbers that content of a page writes. */
+function channels(color: string): string {
+  return decimals(...[1, 3, 5].map((at) => Number.parseInt(color.slice(at, at + 2), 16) / 255));
+}
+
+function filled(color: string): string {
+  return `${channels(color)} rg`;
+}
+
+function stroked(color: string): string {
+  return `${channels(color)} RG`;
+}
+
+/** Where a row is dark: squares side by side are one stretch, so that no hair of white shows between them. */
+function stretches(row: readonly boolean[]): readonly { readonly from: number; readonly length: number }[] {
+  const found: { from: number; length: number }[] = [];
+  for (const [x, dark] of row.entries()) {
+    const last = found.at(-1);
+    if (!dark) continue;
+    if (last && last.from + last.length === x) last.length += 1;
+    else found.push({ from: x, length: 1 });
+  }
+  return found;
+}
+
+/** Numbers as content of a page writes them: no exponent, a ten thousandth at the finest. */
+function decimals(...numbers: readonly number[]): string {
+  return numbers.map((number) => String(Math.round(number * 10000) / 10000)).join(' ');
 }
 
 function withBlank(line: Line): Line {
@@ -125,24 +149,23 @@ function withBlank(line: Line): Line {
   return last ? [...line.slice(0, -1), { ...last, text: `${last.text} ` }] : line;
 }
 
-function drawPanel(
-  document: PDFKit.PDFDocument,
+function panelOf(
   severity: HazardPanel['severity'],
   { x, y, width, head, height }: { x: number; y: number; width: number; head: number; height: number },
-): void {
+): readonly string[] {
   const { ground, ink } = panels[severity];
-  document.rect(x, y, width, head).fillColor(ground).fill();
-  document.lineWidth(1.6).strokeColor('#000000').rect(x, y, width, height).stroke();
-  if (severity === 'damage') return;
+  const frame = [
+    `${filled(ground)} ${decimals(x, y, width, head)} re f`,
+    `1.6 w ${stroked(black)} ${decimals(x, y, width, height)} re S`,
+  ];
+  if (severity === 'damage') return frame;
   // The safety alert sign: drawn as paths, since the face has no such sign.
   const [left, top, side] = [x + 8, y + 3.5, 15];
-  document.lineWidth(1.5).strokeColor(ink).fillColor(ink);
-  document
-    .moveTo(left + side / 2, top)
-    .lineTo(left + side, top + 13)
-    .lineTo(left, top + 13)
-    .closePath()
-    .stroke();
-  document.rect(left + side / 2 - 0.8, top + 4.4, 1.6, 4.4).fill();
-  document.rect(left + side / 2 - 0.8, top + 9.8, 1.6, 1.6).fill();
+  const middle = left + side / 2;
+  return [
+    ...frame,
+    `1.5 w ${stroked(ink)} ${filled(ink)}`,
+    `${decimals(middle, top)} m ${decimals(left + side, top + 13)} l ${decimals(left, top + 13)} l s`,
+    `${decimals(middle - 0.8, top + 4.4, 1.6, 4.4)} re ${decimals(middle - 0.8, top + 9.8, 1.6, 1.6)} re f`,
+  ];
 }
