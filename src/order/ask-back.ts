@@ -14,6 +14,13 @@ export function askBack(
 ): readonly Question[] {
   const found: Question[] = [];
   const asking = { graph, found, failing: new Map<string, readonly Literal[]>() };
+  const known = new Map<string, boolean>();
+  const isRead = (target: Node, variable: Variable): boolean => {
+    const key = `${target.id} ${variable.index}`;
+    const answer = known.get(key) ?? isReadUnder(graph, target, variable);
+    known.set(key, answer);
+    return answer;
+  };
   for (const node of graph.nodes) {
     node.acts.forEach((act, number) => {
       act.edges.forEach((edge, at) => {
@@ -21,8 +28,7 @@ export function askBack(
         if (!edge.back || !node.frame || !target) return;
         for (const { condition } of node.frame.procedure.requires) {
           const wanted = readCondition(graph.frames.space, condition, actorOf(node.frame, 1));
-          if (!wanted || !held(node.frame, target.index, wanted) || !isReadUnder(graph, target, wanted.variable))
-            continue;
+          if (!wanted || !held(node.frame, target.index, wanted) || !isRead(target, wanted.variable)) continue;
           const spot: Spot = { node, point: { kind: 'edge', act: number, edge: at } };
           const claim = {
             kind: 'back-into-step',

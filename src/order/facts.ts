@@ -2,7 +2,6 @@
 
 import { placeOf } from './frames.js';
 import type { Node } from './graph.js';
-import { possibleAtoms } from './moment.js';
 import { type Proving, spreadOf } from './proving.js';
 import type { StateSet, StepFacts } from './result.js';
 import type { Hit } from './search.js';
@@ -59,19 +58,22 @@ function knownStates(proving: Proving): (nodes: readonly Node[]) => readonly Sta
     });
 }
 
+// Only the variable's own component is asked, and each of its sets once.
 function followVariable(proving: Proving, variable: Variable): (node: number) => bigint {
-  const slice = proving.slicer.sliceFor([variable]);
-  const spreads = slice.components.map((component) => spreadOf(proving, component));
+  const { components, places } = proving.slicer.sliceFor([variable]);
+  const place = places.get(variable);
+  const component = place && components[place.component];
+  if (!place || !component) return () => 0n;
+  const reached = spreadOf(proving, component);
+  const masks = new Map<number, bigint>();
   return (node) => {
-    const sets = spreads.map((reached) => reached.get(node));
-    if (sets.some((set) => set === undefined)) return 0n;
-    return maskOf(
-      variable,
-      possibleAtoms(
-        slice,
-        variable,
-        sets.map((set) => set ?? 0),
-      ),
-    );
+    const set = reached.get(node);
+    if (set === undefined) return 0n;
+    const known = masks.get(set);
+    if (known !== undefined) return known;
+    const atoms = (component.sets[set] ?? []).reduce((bits, box) => bits | (box[place.index] ?? 0n), 0n);
+    const mask = maskOf(variable, atoms);
+    masks.set(set, mask);
+    return mask;
   };
 }
