@@ -13,6 +13,8 @@ export interface Context {
   readonly book: Book;
   /** `YYYY-MM-DD`; missing where review dates are not to be judged. */
   readonly today?: string;
+  /** The order proofs by variant id, as far as there are any. */
+  readonly proofs?: ReadonlyMap<string, OrderResult>;
 }
 
 /** A variant with what the order proof found in it. */

@@ -15,7 +15,7 @@ export function runRules(
   const found = new Map<string, { diagnostic: Diagnostic; rigs: Set<string>; procedure: string | undefined }>();
   for (const rule of rules) {
     for (const { subject, variant } of subjectsOf(rule.needs, context, proofs)) {
-      for (const finding of rule.run(subject as never, context)) {
+      for (const finding of rule.run(subject as never, { ...context, proofs })) {
         const diagnostic = describe(rule, finding);
         const key = JSON.stringify([diagnostic.code, diagnostic.at, diagnostic.message]);
         const entry = found.get(key) ?? { diagnostic, rigs: new Set<string>(), procedure: variant?.procedure.id };

@@ -13,7 +13,7 @@ export default rule({
   say: ({ violation, values }) =>
     sayOf(violation, {
       message: `A reading of ${valueNames(values)} outside its limits leads on to ${endWords(violation)}`,
-      help: `Let the branch lead to \`stop\` or \`call-service\`, or add a step that reads ${valueNames(values)} once more before \`done\`.`,
+      help: `Let the branch lead to \`stop\` or \`call-service\`, or add a step that reads ${valueNames(values)} once more on the way to \`done\`.`,
       note: '`done` says that all is well, and the machine goes to work.',
     }),
 });

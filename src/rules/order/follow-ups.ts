@@ -1,7 +1,10 @@
 // Leaves out what only says again what another violation on the same path has said: one slip, one diagnostic.
 // It hides nothing that mending the first would leave: what is left out wants the same state, no more narrowly.
 
+import type { Rig, Variant } from '../../model/resolved.js';
 import type { FactLoss, MissingFact, StepPlace, TraceEntry, Violation, ViolationKind } from '../../order/result.js';
+import type { Span } from '../../text/source.js';
+import type { Context, Proof } from '../rule.js';
 
 /** Kinds whose facts are states of machine and people, in the order in which they are told at one step. */
 const factKinds: readonly ViolationKind[] = [
@@ -98,4 +101,34 @@ function tellsTrigger({ violation: before, fact }: Told, violation: Violation): 
   const moved = violation.trace.findLast(({ by, moved: goes }) => goes && by === (fact.person ?? 1));
   const cause = moved ? `moved ${keyOf(moved.place)}` : '';
   return lossOf(fact.lost, before.trace) === cause;
+}
+
+/** Whether a fault in a procedure that is run shows for the same machines where that procedure is proved for itself. */
+export function isToldByOther(violation: Violation, { variant }: Proof, { resolved, proofs }: Context): boolean {
+  const { place, kind, missing } = violation;
+  if (!place || (place.calls.length === 0 && place.end === undefined)) return false;
+  const others = resolved.variants.filter(
+    (other) => other.procedure.id === place.procedure && other.rigs.some((rig) => hasRig(variant, rig)),
+  );
+  return others.some(({ id }) =>
+    proofs
+      ?.get(id)
+      ?.violations.some(
+        (own) =>
+          own.kind === kind &&
+          own.place?.calls.length === 0 &&
+          own.place.end === undefined &&
+          isSameSpan(own.at, violation.at) &&
+          missing.every((fact) => own.missing.some((each) => isSameState(each, fact))),
+      ),
+  );
+}
+
+function hasRig({ rigs }: Variant, { machine, header }: Rig): boolean {
+  return rigs.some((rig) => rig.machine === machine && rig.header === header);
+}
+
+/** Whether two places are the same. */
+export function isSameSpan(a: Span, b: Span): boolean {
+  return a.file === b.file && a.start === b.start && a.end === b.end;
 }

@@ -14,14 +14,13 @@ export function bringAbout(violation: Violation, others: readonly string[] = [])
   const { missing } = violation;
   const brought = missing.map((fact) => `${nounOf(fact)} to ${wantedWords(fact)}`);
   const steps = `add ${brought.length > 1 ? 'steps that bring' : 'a step that brings'} ${listed(brought, 'and')}`;
-  return helpFor(violation, `Before ${momentOf(violation)}, ${steps}`, [...requireIt(violation), ...others]);
+  return helpFor(violation, `${momentOf(violation)}, ${steps}`, [...requireIt(violation), ...others]);
 }
 
 function momentOf(violation: Violation): string {
   const { end, place } = violation;
-  if (end !== undefined && place?.end === undefined) return code(end);
-  const called = calledEnd(violation);
-  return called === undefined ? where(violation) : code(called);
+  const goal = end !== undefined && place?.end === undefined ? end : calledEnd(violation);
+  return goal === undefined ? `Before ${where(violation)}` : `On the way to ${code(goal)}`;
 }
 
 function nounOf(fact: MissingFact): string {

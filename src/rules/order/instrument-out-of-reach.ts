@@ -1,7 +1,7 @@
 // A hand-held instrument without a place where a person stands to read it.
 
 import { rule } from '../rule.js';
-import { sayOf, violationsOf } from './violation.js';
+import { grouped, sayOf, violationsOf } from './violation.js';
 import { capital, code, listed, where } from './words.js';
 
 export default rule({
@@ -10,8 +10,9 @@ export default rule({
   needs: 'proof',
   *run(proof, context) {
     const person = context.resolved.world.variables.find(({ id }) => id === 'person');
-    for (const finding of violationsOf('instrument-place', proof, context))
-      yield { ...finding, data: { violation: finding.data, places: person?.values ?? [] } };
+    // A value that several steps read is mended in one place.
+    for (const [first] of grouped(violationsOf('instrument-place', proof, context), ({ data }) => data.value ?? ''))
+      if (first) yield { ...first, data: { violation: first.data, places: person?.values ?? [] } };
   },
   say: ({ violation, places }) => {
     const value = code(violation.value ?? '');

@@ -9,6 +9,8 @@ import { isSo, listed, stateName, valueWords } from './words.js';
 export interface LawFact {
   /** `` `engine` is `off` ``. */
   readonly when: string;
+  /** `` `engine` is no longer `off` ``: how it ends; missing where several things must come together. */
+  readonly ended?: string;
   /** What the state then is, by id; nothing for unknown and for limits. */
   readonly then: readonly string[];
   readonly at: Span;
@@ -16,26 +18,25 @@ export interface LawFact {
 
 /** All entries that say what `state` then is. */
 export function lawsOf(state: string, { resolved }: Context): readonly LawFact[] {
-  return resolved.world.physics.flatMap(({ when, then, at }) =>
-    then
-      .filter((effect) => effect.state === state)
-      .map((effect) => ({ when: whenWords(when), then: wordsOf(effect), at })),
-  );
+  return resolved.world.physics.flatMap(({ when, then, at }) => {
+    const [first] = when;
+    const ended = when.length === 1 && first ? { ended: conditionWords(first, 'is no longer') } : {};
+    const held = listed(
+      when.map((each) => conditionWords(each, 'is')),
+      'and',
+    );
+    const effects = then.filter((effect) => effect.state === state);
+    return effects.map((effect) => ({ when: held, ...ended, then: wordsOf(effect), at }));
+  });
 }
 
 function wordsOf({ test }: ResolvedCondition): readonly string[] {
   return test.kind === 'words' ? test.words : [];
 }
 
-function whenWords(when: readonly ResolvedCondition[]): string {
-  return listed(
-    when.map(({ state, test }) => {
-      if (test.kind === 'limits') return `${stateName({ state })} is ${test.text}`;
-      if (test.kind === 'unknown') return `${stateName({ state })} is unknown`;
-      return `${stateName({ state })} is ${valueWords(test.words)}`;
-    }),
-    'and',
-  );
+function conditionWords({ state, test }: ResolvedCondition, is: string): string {
+  const what = test.kind === 'words' ? valueWords(test.words) : test.kind === 'limits' ? test.text : 'unknown';
+  return `${stateName({ state })} ${is} ${what}`;
 }
 
 /** Entries as related places. */

@@ -13,7 +13,7 @@ export default rule({
   say: (violation) =>
     sayOf(violation, {
       message: `At ${endWords(violation)}, ${listed(violation.missing.map(leftWords), 'and')}`,
-      help: `Before ${code(violation.end ?? 'done')}, add a step that puts ${listed(violation.missing.map(stateName), 'and')} back; or say in \`leaves\` how it is left.`,
+      help: `On the way to ${code(violation.end ?? 'done')}, add a step that puts ${listed(violation.missing.map(stateName), 'and')} back; or say in \`leaves\` how it is left.`,
       note: 'The state says `restore: true`: every procedure leaves it as it found it.',
     }),
 });

@@ -14,7 +14,7 @@ export default rule({
   say: ({ violation, values }) =>
     sayOf(violation, {
       message: `Moved here, ${valueNames(values)} ${values.length > 1 ? 'are' : 'is'} not read again on the way to ${endWords(violation)}`,
-      help: helpFor(violation, `Before \`done\`, add a step that measures ${valueNames(values)}`),
+      help: helpFor(violation, `On the way to \`done\`, add a step that measures ${valueNames(values)}`),
       note: 'The as-left reading follows the last adjustment (DOE-STD-1054).',
     }),
 });

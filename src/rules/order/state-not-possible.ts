@@ -37,6 +37,6 @@ function forbidding(state: string, values: readonly string[], context: Context):
 
 function change(laws: readonly LawFact[]): string {
   const [only] = laws;
-  if (laws.length === 1 && only) return `add a step after which it is no longer so that ${only.when}`;
+  if (laws.length === 1 && only?.ended !== undefined) return `add a step after which ${only.ended}`;
   return 'add a step that brings about what it takes';
 }

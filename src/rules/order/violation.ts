@@ -4,15 +4,16 @@ import type { Book } from '../../model/book.js';
 import type { Violation, ViolationKind } from '../../order/result.js';
 import type { Span } from '../../text/source.js';
 import type { Context, Finding, Proof, Said } from '../rule.js';
-import { withoutRepeats } from './follow-ups.js';
+import { isSameSpan, isToldByOther, withoutRepeats } from './follow-ups.js';
 import { sensibleRepair } from './help.js';
 import { pathOf } from './path.js';
 import { code, lossWords, stepIdAt } from './words.js';
 
 /** The violations of one kind, each with its path and the place of what is not kept. */
-export function* violationsOf(kind: ViolationKind, { result }: Proof, { book }: Context): Iterable<Finding<Violation>> {
-  for (const violation of withoutRepeats(result.violations)) {
-    if (violation.kind !== kind) continue;
+export function* violationsOf(kind: ViolationKind, proof: Proof, context: Context): Iterable<Finding<Violation>> {
+  const { book } = context;
+  for (const violation of withoutRepeats(proof.result.violations)) {
+    if (violation.kind !== kind || isToldByOther(violation, proof, context)) continue;
     const related = [...pathOf(violation, book), ...claimOf(violation)];
     const { repair: _, ...rest } = violation;
     const repair = sensibleRepair(violation, book);
@@ -38,10 +39,6 @@ function pointOf({ at, place }: Violation, book: Book): Span {
   if (!place || !isSameSpan(at, place.at)) return at;
   const step = book.procedures.get(place.procedure)?.steps.find(({ id }) => id.value === place.step);
   return step?.place?.at ?? stepIdAt(place, book);
-}
-
-function isSameSpan(a: Span, b: Span): boolean {
-  return a.file === b.file && a.start === b.start && a.end === b.end;
 }
 
 const claims: Partial<Record<ViolationKind, string>> = {

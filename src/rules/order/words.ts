@@ -156,13 +156,13 @@ function lossOf(fact: MissingFact, trace: readonly TraceEntry[]): string | undef
     return isSo([found ?? { ...fact, values: ['anything'] }]);
   };
   const words: Record<typeof lost.how, string> = {
-    sets: `after ${by} ${then(entry.sets)}`,
-    physics: `after ${by} ${then(entry.physics)}, by \`physics\``,
+    sets: `after ${by}, ${then(entry.sets)}`,
+    physics: `after ${by}, ${then(entry.physics)}, by \`physics\``,
     failed: `when ${by} fails, ${then(entry.means)}`,
-    means: `at ${by} it is seen that ${then(entry.means)}`,
+    means: `at ${by}, it is seen that ${then(entry.means)}`,
     moved: `${by} brings the person to ${valueWords(entry.stands)}`,
     adjust: `${by} turns what moves ${name}`,
-    stale: `after ${by} the reading of ${name} no longer counts`,
+    stale: `after ${by}, the reading of ${name} no longer counts`,
     reading: `${by} reads ${name}`,
   };
   return capital(words[lost.how]);
