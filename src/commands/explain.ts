@@ -26,7 +26,8 @@ export function runExplain(code: string | undefined, terminal: Terminal): number
   return 0;
 }
 
+/** Up to the first full stop that ends something: `book.yaml` holds one that does not. */
 function firstSentence(page: string | undefined): string {
   const what = page?.split(/^## What\n+/m)[1] ?? '';
-  return (/^[^.]*\./.exec(what)?.[0] ?? '').replace(/\s+/g, ' ');
+  return (/^[\s\S]*?\.(?=\s|$)/.exec(what)?.[0] ?? '').replace(/\s+/g, ' ');
 }
