@@ -9,7 +9,10 @@ import derivedLimitsIdleInUse from './derived/derived-limits-idle-in-use.js';
 import derivedLimitsImpossible from './derived/derived-limits-impossible.js';
 import derivedLimitsNeverFail from './derived/derived-limits-never-fail.js';
 import derivedLimitsTighter from './derived/derived-limits-tighter.js';
+import neverDone from './flow/never-done.js';
+import requiredTwice from './flow/required-twice.js';
 import unreachableStep from './flow/unreachable-step.js';
+import withdrawnRun from './flow/withdrawn-run.js';
 import hazardNotListed from './hazards/hazard-not-listed.js';
 import instrumentNotGoodEnough from './limits/instrument-not-good-enough.js';
 import instrumentOfOtherQuantity from './limits/instrument-of-other-quantity.js';
@@ -51,6 +54,7 @@ import reviewImpossible from './review/review-impossible.js';
 import reviewOverdue from './review/review-overdue.js';
 import type { AnyRule } from './rule.js';
 import forbiddenWord from './text/forbidden-word.js';
+import translationDiffers from './translations/translation-differs.js';
 import unusedAdjuster from './unused/unused-adjuster.js';
 import unusedHazard from './unused/unused-hazard.js';
 import unusedInBook from './unused/unused-in-book.js';
@@ -67,7 +71,10 @@ export const rules: readonly AnyRule[] = [
   derivedLimitsImpossible,
   derivedLimitsNeverFail,
   derivedLimitsTighter,
+  neverDone,
+  requiredTwice,
   unreachableStep,
+  withdrawnRun,
   hazardNotListed,
   instrumentNotGoodEnough,
   instrumentOfOtherQuantity,
@@ -108,6 +115,7 @@ export const rules: readonly AnyRule[] = [
   reviewImpossible,
   reviewOverdue,
   forbiddenWord,
+  translationDiffers,
   unusedAdjuster,
   unusedHazard,
   unusedInBook,

@@ -10,7 +10,12 @@ export default rule({
   *run(procedure) {
     if (hasWrongName(procedure)) return;
     const used = usedReadings(procedure);
-    for (const { id, idAt } of procedure.values) if (!used.has(id)) yield { at: idAt, data: id };
+    const measured = new Set(procedure.steps.flatMap(({ measure }) => measure.map(({ value }) => value)));
+    for (const { id, idAt, from, limits } of procedure.values) {
+      // What is worked out and has limits is there to decide: a text that shows it decides nothing.
+      const isUsed = from && limits ? measured.has(id) : used.has(id);
+      if (!isUsed) yield { at: idAt, data: id };
+    }
   },
   say: (id) => ({
     message: `No step measures \`${id}\``,

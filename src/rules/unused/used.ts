@@ -44,7 +44,9 @@ export function usedReadings(procedure: Procedure): ReadonlySet<string> {
   return new Set([
     ...procedure.steps.flatMap((step) => step.measure.map(({ value }) => value)),
     ...namesInNumbers(procedure),
-    ...[...placesOf(procedure)].map((path) => path.split('.')[0] ?? path),
+    ...[...placesOf(procedure)]
+      .map((path) => path.split('.')[0] ?? path)
+      .flatMap((id) => [id, id.replaceAll('-', '_')]),
   ]);
 }
 
