@@ -13,12 +13,16 @@ export default rule({
   *run(book) {
     const [language = 'en'] = book.settings.languages;
     const inUse = (term: Book['terms'][number]): string => term.use.get(language)?.value ?? '';
-    const kept = book.terms.map(inUse).filter((words) => words !== '');
+    const kept = book.terms
+      .map(inUse)
+      .filter((words) => words !== '')
+      .map(patternOf);
     const templates = [...templatesIn(book, language)];
     for (const term of book.terms) {
       for (const { value } of term.never) {
+        const never = patternOf(value);
         for (const template of templates) {
-          for (const { word, at } of findWord(template, value, kept))
+          for (const { word, at } of findWord(template, never, kept))
             yield { at, data: { word, use: inUse(term), at } };
         }
       }
@@ -59,11 +63,12 @@ function* sharedTexts(book: Book): Iterable<Text | undefined> {
 /** Each place of the word that is not within words which the book does write, such as `house` in `feeder house`. */
 function* findWord(
   { source }: Template,
-  never: string,
-  kept: readonly string[],
+  never: RegExp,
+  kept: readonly RegExp[],
 ): Iterable<{ readonly word: string; readonly at: Span }> {
-  const spared = kept.flatMap((words) => [...source.value.matchAll(patternOf(words))]);
-  for (const { index, 0: word } of source.value.matchAll(patternOf(never))) {
+  if (source.value.search(never) < 0) return;
+  const spared = kept.flatMap((words) => [...source.value.matchAll(words)]);
+  for (const { index, 0: word } of source.value.matchAll(never)) {
     const end = index + word.length;
     if (spared.some((one) => one.index <= index && one.index + one[0].length >= end)) continue;
     yield { word, at: spanWithin(source, index, end) };
