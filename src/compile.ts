@@ -7,7 +7,7 @@ import { cardFaults } from './emit/cards/cards.js';
 import type { CardFonts } from './emit/cards/fonts.js';
 import type { Book } from './model/book.js';
 import type { ResolvedBook } from './model/resolved.js';
-import { proveVariant } from './order/prove.js';
+import { makeProver } from './order/prove.js';
 import type { OrderResult } from './order/result.js';
 import { readBook } from './read/book.js';
 import { resolveBook } from './resolve/resolve.js';
@@ -55,9 +55,9 @@ export function checkBook(input: CheckInput): Checked {
     ...withoutFollowUps(read.diagnostics, resolution.diagnostics),
   ]);
   const provable = provableProcedures(book, before);
+  const prove = makeProver(resolved.world, { budget: proofBudget });
   for (const variant of resolved.variants) {
-    if (!provable.has(variant.procedure.id)) continue;
-    proofs.set(variant.id, proveVariant(variant, resolved.world, { budget: proofBudget }));
+    if (provable.has(variant.procedure.id)) proofs.set(variant.id, prove(variant));
   }
   const context = { resolved, book, ...(input.today === undefined ? {} : { today: input.today }) };
   const judged = withoutFollowUps(before, runRules(rules, context, proofs));

@@ -43,6 +43,7 @@ function resolveInstrument(scene: Scene, source: Instrument): FoundInstrument {
   const step = source.resolution && findStep(scene, source, source.resolution);
   const unit = step?.unit ?? range?.unit;
   const both = range && enclosureOf(range);
+  const needs = resolveConditions(scene, source.needs);
   const resolution = step?.low;
   return {
     resolved: {
@@ -52,6 +53,7 @@ function resolveInstrument(scene: Scene, source: Instrument): FoundInstrument {
       ...(range ? { range } : {}),
       ...(resolution ? { resolution } : {}),
       builtIn: source.builtIn,
+      ...(needs.length > 0 ? { needs } : {}),
     },
     calc: {
       accuracy: findAccuracy(scene, source) ?? noError,
@@ -60,7 +62,7 @@ function resolveInstrument(scene: Scene, source: Instrument): FoundInstrument {
       ...(unit ? { unit } : {}),
     },
     ...(unit ? { unit } : {}),
-    needs: resolveConditions(scene, source.needs),
+    needs,
     accepted: new Map(),
   };
 }
