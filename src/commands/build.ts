@@ -1,7 +1,6 @@
 // `stepgauge build`: check, then the site, its search, the cards and the open book. Errors leave the old output as it was.
 
 import { buildBook } from '../build.js';
-import { cardFonts } from '../emit/cards/cards.js';
 import { writeFolder } from '../io.js';
 import { type Loaded, loadBook, report } from './load.js';
 import type { CheckOptions } from './options.js';
@@ -37,7 +36,7 @@ export function filesOf(loaded: Loaded, drafts: boolean): ReadonlyMap<string, st
     proofs,
     figures: loaded.figures,
     assets: packageFiles('dist/site'),
-    fonts: cardFonts(packageFiles('dist/card-fonts')),
+    fonts: loaded.fonts,
     drafts,
   });
 }

@@ -1,14 +1,13 @@
 // `stepgauge cards`: check, then the cards alone, for all or for one machine or one customer's unit.
 
 import { nearestNames } from '../diagnostic/nearest.js';
-import { type Card, cardFonts, emitCards } from '../emit/cards/cards.js';
+import { type Card, emitCards } from '../emit/cards/cards.js';
 import { writeFolder } from '../io.js';
 import type { FleetUnit } from '../model/book.js';
 import type { Rig } from '../model/resolved.js';
 import { type Loaded, loadBook, report } from './load.js';
 import { Misuse } from './misuse.js';
 import type { CheckOptions } from './options.js';
-import { packageFiles } from './package-files.js';
 import type { Terminal } from './terminal.js';
 
 export interface CardsOptions extends CheckOptions {
@@ -28,7 +27,7 @@ export function runCards(book: string | undefined, options: CardsOptions, termin
   const { resolved, proofs } = loaded.checked;
   if (!resolved) throw new Error('A book that holds was not worked out');
   const wanted = wantedCards(loaded, options);
-  const files = emitCards(resolved, { proofs, fonts: cardFonts(packageFiles('dist/card-fonts')) }, wanted);
+  const files = emitCards(resolved, { proofs, fonts: loaded.fonts }, wanted);
   if (files.size === 0) throw new Misuse('No procedure of the book applies to that choice: no cards were made');
   writeFolder(options.out, new Map([...files].map(([path, bytes]) => [path.replace(/^cards\//, ''), bytes])));
   terminal.err(`${files.size} ${files.size === 1 ? 'card is' : 'cards are'} in ${options.out}\n`);

@@ -7,6 +7,7 @@ import { renderJson } from '../diagnostic/json.js';
 import { renderSarif } from '../diagnostic/sarif.js';
 import { renderSummary, renderText } from '../diagnostic/text.js';
 import { cardFonts } from '../emit/cards/cards.js';
+import type { CardFonts } from '../emit/cards/fonts.js';
 import { findBook, readBookFolder } from '../io.js';
 import { catalogue } from '../rules/catalogue.js';
 import type { SourceFile } from '../text/source.js';
@@ -17,6 +18,8 @@ import type { Terminal } from './terminal.js';
 
 export interface Loaded {
   readonly checked: Checked;
+  /** The faces that cards were measured in, and are drawn in. */
+  readonly fonts: CardFonts;
   /** Everything to report, in order: what was wrong with the folder, and with the book. */
   readonly diagnostics: readonly Diagnostic[];
   readonly sources: ReadonlyMap<string, SourceFile>;
@@ -37,17 +40,19 @@ export function loadBook(path: string | undefined, options: CheckOptions): Loade
   }
   const read = readBookFolder(folder);
   if (read.missing !== undefined) throw new Misuse(read.missing);
+  const fonts = cardFonts(packageFiles('dist/card-fonts'));
   const checked = checkBook({
     sources: read.files,
     figures: new Set(read.figures.keys()),
     unreadable: read.unread,
     today: todayOf(options.today),
-    fonts: cardFonts(packageFiles('dist/card-fonts')),
+    fonts,
     ...(options.rig === undefined ? {} : { rig: options.rig }),
   });
   const diagnostics = collectDiagnostics([...read.diagnostics, ...checked.diagnostics]);
   return {
     checked,
+    fonts,
     diagnostics,
     sources: read.files,
     figures: read.figures,

@@ -1,16 +1,13 @@
 // The program as a function: reads the call, hands it to one command, and turns what comes of it into an exit code.
+// Commands that check a book are loaded when they are called: what they are made of takes longer to load than to explain a code.
 
 import { Command, CommanderError, Option } from 'commander';
 import { FileProblem } from '../io.js';
-import { runBuild } from './build.js';
 import { runCalc } from './calc.js';
-import { runCards } from './cards.js';
-import { runCheck } from './check.js';
 import { runExplain } from './explain.js';
 import { Misuse } from './misuse.js';
 import { type Kind, kinds, runNew } from './new.js';
 import { formats } from './options.js';
-import { runServe } from './serve.js';
 import type { Terminal } from './terminal.js';
 import { version } from './version.js';
 
@@ -36,25 +33,37 @@ function program(terminal: Terminal, finish: Exit): Command {
 
   bookCommand('check', 'Everything short of writing: prints what is wrong, and a one-line summary.')
     .option('--waived', 'list the warnings that waivers cover instead')
-    .action((book, options) => finish(runCheck(book, options, terminal)));
+    .action(async (book, options) => {
+      const { runCheck } = await import('./check.js');
+      finish(runCheck(book, options, terminal));
+    });
   bookCommand(
     'build',
     'Check, then write the site, its search, the cards and data/book.json. Errors leave the old output untouched.',
   )
     .option('--out <dir>', 'where to write', 'public')
     .option('--drafts', 'pages and cards for drafts too, marked so', false)
-    .action((book, options) => finish(runBuild(book, options, terminal)));
+    .action(async (book, options) => {
+      const { runBuild } = await import('./build.js');
+      finish(runBuild(book, options, terminal));
+    });
   bookCommand(
     'serve',
     'Build, drafts included, serve the result on the loopback address, and build again when the book changes.',
   )
     .option('--port <number>', 'the port to listen on; one that is taken gives way to a free one', '8321')
-    .action(async (book, options) => finish(await runServe(book, options, terminal)));
+    .action(async (book, options) => {
+      const { runServe } = await import('./serve.js');
+      finish(await runServe(book, options, terminal));
+    });
   bookCommand('cards', 'Check, then write the cards alone.')
     .option('--out <dir>', 'where to write', 'cards')
     .option('--machine <id>', 'only for this machine')
     .option('--unit <id>', "only for this customer's unit")
-    .action((book, options) => finish(runCards(book, options, terminal)));
+    .action(async (book, options) => {
+      const { runCards } = await import('./cards.js');
+      finish(runCards(book, options, terminal));
+    });
   stepgauge
     .command('new')
     .description('A commented file, or a whole small book, that passes `check`.')

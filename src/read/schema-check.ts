@@ -21,7 +21,16 @@ function validatorOf(kind: FileKind): ValidateFunction {
 }
 
 function newCompiler(): Ajv2020 {
-  const ajv = new Ajv2020({ allErrors: true, verbose: true, strictTypes: false, allowMatchingProperties: true });
+  const ajv = new Ajv2020({
+    allErrors: true,
+    verbose: true,
+    strictTypes: false,
+    allowMatchingProperties: true,
+    // that the schemas are schemas is tested; and polishing the code made of them takes longer than a book needs it for
+    meta: false,
+    validateSchema: false,
+    code: { optimize: false },
+  });
   // words that editors show in place of their own
   ajv.addVocabulary(['errorMessage', 'patternErrorMessage']);
   // the usual one compares maps by their methods, and a map of an author's may have a key of such a name

@@ -40,10 +40,10 @@ interface OpenFont {
   readonly xHeight: number;
   readonly bbox: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
   readonly characterSet: readonly number[];
-  glyphForCodePoint(code: number): { readonly id: number };
+  glyphForCodePoint(code: number): { readonly id: number; readonly advanceWidth: number };
   createSubset(): { includeGlyph(id: number): number; encode(): Uint8Array };
   getGlyph(index: number): { readonly advanceWidth: number };
-  layout(text: string): { readonly advanceWidth: number; readonly glyphs: readonly { readonly id: number }[] };
+  layout(text: string): { readonly advanceWidth: number };
 }
 
 /** What most cards are written in: ASCII, and the signs of numbers and sentences. */
@@ -107,13 +107,13 @@ interface Measuring {
   readonly kernOf: (before: Glyph, glyph: Glyph) => number;
 }
 
-/** Asks the font once for each sign, and once for each pair. */
+/** Asks the font once for each pair that is met. */
 function measuring(font: OpenFont, signs: readonly string[]): Measuring {
   const scale = 1000 / font.unitsPerEm;
   const glyphs = new Map(
     signs.map((sign, i) => {
       const index = i + 1;
-      const advance = font.layout(sign).advanceWidth * scale;
+      const advance = font.glyphForCodePoint(sign.charCodeAt(0)).advanceWidth * scale;
       return [sign.charCodeAt(0), { sign, index, code: hexadecimal(index), advance }];
     }),
   );

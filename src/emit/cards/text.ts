@@ -15,7 +15,9 @@ export function runsOf(markdown: string, bold = false): readonly Run[] {
   const plain = markdown
     .replace(/!?\[([^\]]*)\]\([^)]*\)/g, '$1')
     .replace(/`([^`]*)`/g, '$1')
-    .replace(/\\([\\`*_{}[\]()#+.!|-])/g, '$1');
+    .replace(/\\([\\`*_{}[\]()#+.!|-])/g, '$1')
+    // where a word could be parted; cards part none
+    .replace(/\u00ad/g, '');
   return plain
     .split('**')
     .map((text, i) => ({
