@@ -1,7 +1,7 @@
 // A step that no path leads to.
 
 import type { ResolvedStep } from '../../model/resolved.js';
-import { stepIdAt } from '../order/words.js';
+import { stepIdAt, stepName } from '../order/words.js';
 import { rule } from '../rule.js';
 
 export default rule({
@@ -22,18 +22,16 @@ export default rule({
       const after = steps.slice(i).findIndex(({ id }) => !missed.has(id));
       const run = steps.slice(i, after < 0 ? steps.length : i + after);
       const place = own.find((one) => one.step === step.id);
-      if (place)
-        yield {
-          at: stepIdAt(place, book),
-          data: { step: step.id, last: run.at(-1)?.id ?? step.id, count: run.length, caller: callerOf(steps[i - 1]) },
-        };
+      const last = run.at(-1)?.id ?? step.id;
+      if (!place) continue;
+      yield { at: stepIdAt(place, book), data: { place, last, count: run.length, caller: callerOf(steps[i - 1]) } };
     }
   },
-  say: ({ step, last, count, caller }) => ({
+  say: ({ place, last, count, caller }) => ({
     message:
       count === 1
-        ? `No path leads to step \`${step}\``
-        : `No path leads to the ${count} steps from \`${step}\` to \`${last}\``,
+        ? `No path leads to ${stepName(place)}`
+        : `No path leads to the ${count} steps from \`${place.step}\` to \`${last}\``,
     help: 'Let a branch lead there, or mend the one before that passes it by, or take it out.',
     note: caller ?? 'A step that nobody comes to is missing from the work.',
   }),
@@ -41,6 +39,6 @@ export default rule({
 
 // Behind a procedure that is run and does not come back.
 function callerOf(before: ResolvedStep | undefined): string | undefined {
-  if (!before?.run) return undefined;
+  if (!before?.run || before.then) return undefined;
   return `Step ${before.number} \`${before.id}\` runs \`${before.run.id}\`, which on no path comes to \`done\`.`;
 }

@@ -12,7 +12,7 @@ export default rule({
   run: (proof, context) => violationsOf('derived-from-stale', proof, context),
   say: (violation) => {
     const input = code(violation.input ?? '');
-    const how = violation.reading === 'absent' ? 'has not been read' : 'was moved after it was read';
+    const how = violation.reading === 'absent' ? 'has not been read' : 'may have changed since it was read';
     return sayOf(violation, {
       message: `${capital(where(violation))} works out ${code(violation.value ?? '')} from ${input}, which ${how}`,
       help: helpFor(violation, `Before ${where(violation)}, add a step that measures ${input}`, [

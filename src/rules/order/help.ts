@@ -4,9 +4,14 @@ import type { Book } from '../../model/book.js';
 import type { MissingFact, Repair, StateSet, Violation } from '../../order/result.js';
 import { calledEnd, code, listed, stateName, stepName, wantedWords, where } from './words.js';
 
-/** One sentence: the repair that was proved or else `fallback`, and other ways out. */
+/**
+ * One sentence: the repair that was proved or else `fallback`, and other ways out. That a reading is taken along somewhere
+ * is no more than one of these: only the author knows whether it can be read there.
+ */
 export function helpFor({ repair }: Violation, fallback: string, others: readonly string[] = []): string {
-  return `${[repair ? repairWords(repair) : fallback, ...others].join('; or ')}.`;
+  const tried = repair ? [`${changeOf(repair)} (tried: it mends this and breaks nothing else)`] : [];
+  const first = repair === undefined || repair.kind === 'measure' ? [fallback, ...tried] : tried;
+  return `${[...first, ...others].join('; or ')}.`;
 }
 
 /** `` Before step 4 `look`, add a step that brings `engine` to `off`; or … ``: one sentence. */
@@ -52,10 +57,6 @@ export function sensibleRepair(violation: Violation, book: Book): Repair | undef
   return phase === 'end' || calledEnd(violation) !== undefined ? undefined : repair;
 }
 
-function repairWords(repair: Repair): string {
-  return `${changeOf(repair)} (tried: the order then holds)`;
-}
-
 function changeOf(repair: Repair): string {
   switch (repair.kind) {
     case 'insert-step': {
@@ -70,7 +71,7 @@ function changeOf(repair: Repair): string {
     case 'set-place':
       return `Give ${stepName(repair.step)} ${code(`at: ${repair.place}`)}`;
     case 'measure':
-      return `If it can be read there, add ${code(repair.value)} to what ${stepName(repair.step)} measures`;
+      return `add ${code(repair.value)} to what ${stepName(repair.step)} measures, if it can be read there`;
   }
 }
 

@@ -12,7 +12,7 @@ export default rule({
   run: (proof, context) => violationsOf('not-restored', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `At ${endWords(violation)}, ${listed(violation.missing.map(leftWords), 'and')}`,
+      message: `At ${endWords(violation)}, ${violation.missing.map(leftWords).join('; ')}`,
       help: `On the way to ${code(violation.end ?? 'done')}, add a step that puts ${listed(violation.missing.map(stateName), 'and')} back; or say in \`leaves\` how it is left.`,
       note: 'The state says `restore: true`: every procedure leaves it as it found it.',
     }),

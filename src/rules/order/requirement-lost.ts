@@ -12,10 +12,20 @@ export default rule({
   run: (proof, context) => violationsOf('throughout-broken', proof, context),
   say: (violation) =>
     sayOf(violation, {
-      message: `${capital(where(violation))} ${violation.phase === 'failed' ? 'may fail and lose' : 'loses'} what is required \`throughout\`: ${missingWords(violation.missing)}`,
+      message: `${lossWordsOf(violation)} what is required \`throughout\`: ${missingWords(violation.missing)}`,
       help: `${keep(violation)}; or take out \`throughout\`, if it may change once the work has begun.`,
     }),
 });
+
+function lossWordsOf(violation: Violation): string {
+  const { phase, place, missing, trace } = violation;
+  const step = capital(where(violation));
+  if (phase === 'failed') return `${step} may fail and lose`;
+  const lost = missing[0]?.lost;
+  const by = lost?.kind === 'step' ? trace[lost.entry]?.place : undefined;
+  // What a branch says that is seen is judged only at the step where it leads.
+  return by?.number === place?.number ? `${step} loses` : `${step} is done without`;
+}
 
 function keep(violation: Violation): string {
   const states = listed(violation.missing.map(stateName), 'and');

@@ -27,7 +27,10 @@ function momentOf(violation: Violation): string {
 
 function otherWays(violation: Violation): readonly string[] {
   const places = triggerPlaces(violation);
-  const leave = places === undefined ? [] : [`let nobody be at ${places} by then`];
+  const leave =
+    places === undefined || violation.missing.some(({ state }) => state === 'person')
+      ? []
+      : [`let nobody be at ${places} by then`];
   const energized = violation.rule?.exceptEnergized && violation.phase !== 'end';
   return [...leave, ...(energized ? ['say under `energized` why the step must be done so'] : [])];
 }

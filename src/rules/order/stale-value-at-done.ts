@@ -4,7 +4,6 @@ import { rule } from '../rule.js';
 import { helpFor } from './help.js';
 import { readingFaultsOf, valueNames } from './readings.js';
 import { sayOf } from './violation.js';
-import { endWords } from './words.js';
 
 export default rule({
   id: 'stale-value-at-done',
@@ -13,7 +12,7 @@ export default rule({
   run: (proof, context) => readingFaultsOf('value-stale', proof, context),
   say: ({ violation, values }) =>
     sayOf(violation, {
-      message: `Moved here, ${valueNames(values)} ${values.length > 1 ? 'are' : 'is'} not read again on the way to ${endWords(violation)}`,
+      message: `${valueNames(values)} may have changed here and ${values.length > 1 ? 'are' : 'is'} not read again before \`done\``,
       help: helpFor(violation, `On the way to \`done\`, add a step that measures ${valueNames(values)}`),
       note: 'The as-left reading follows the last adjustment (DOE-STD-1054).',
     }),

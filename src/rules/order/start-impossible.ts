@@ -22,7 +22,7 @@ export default rule({
       // What is missing here is not lost on a path.
       { ...violation, missing: [] },
       {
-        message: `No machine can be so at the start: ${listed(violation.triggeredBy.map(stateWords), 'and')} do not go together`,
+        message: `No machine can be so at the start: ${listed(violation.triggeredBy.map(stateWords), 'and')} ${violation.triggeredBy.length > 1 ? 'do not go together' : 'cannot be'}`,
         help:
           assumed.length > 0
             ? `Say of ${listed(assumed.map(stateName), 'and')} under \`requires\` what it is at the start, or mend what is required.`

@@ -59,9 +59,9 @@ function isOrMayBe(values: readonly string[]): string {
   return values.length === 1 && !isAnything(values) ? 'is' : 'may be';
 }
 
-/** `` `person` of person 2 ``. */
+/** `` `engine` ``, or `person 2` where there are several. */
 export function stateName({ state, person }: { readonly state: string; readonly person?: number | undefined }): string {
-  return `${code(state)}${ofPerson(person)}`;
+  return state === 'person' && person !== undefined ? `person ${person}` : code(state);
 }
 
 function ofPerson(person: number | undefined): string {
@@ -127,6 +127,7 @@ export function ruleWords({ rule, triggeredBy }: Violation): string {
 
 /** Why facts are missing: nothing says them, or the step that took them away. */
 export function lossWords({ missing, reading, trace }: Violation): string | undefined {
+  if (reading === 'absent') return undefined;
   if (reading !== undefined) return sentences(missing.map((fact) => lossOf(fact, trace)));
   const fromStart = missing.filter(({ lost }) => lost.kind === 'start');
   const unsaid = fromStart.filter(({ values }) => values.length !== 1 || isAnything(values)).map(stateName);

@@ -1,0 +1,81 @@
+// The words for faults of order, on random small procedures: every fault is said by one rule, in whole sentences, and what is
+// left out as a repetition lies behind a fault that is said.
+
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Book } from '../../src/model/book.js';
+import type { ResolvedBook } from '../../src/model/resolved.js';
+import { proveVariant } from '../../src/order/prove.js';
+import type { StepPlace, Violation } from '../../src/order/result.js';
+import { rules } from '../../src/rules/index.js';
+import { withoutRepeats } from '../../src/rules/order/follow-ups.js';
+import { runRules } from '../../src/rules/run.js';
+import { buildCase, type Case, randomCase } from '../order/random.js';
+
+const seed = 1105;
+const numRuns = 300;
+const patience = 120_000;
+
+const proofRules = rules.filter(({ needs }) => needs === 'proof');
+
+function judge(each: Case) {
+  const { variant, world } = buildCase(each);
+  const result = proveVariant(variant, world, { budget: 200_000 });
+  const book = { procedures: new Map(), states: new Map(), rules: [] } as unknown as Book;
+  const resolved: ResolvedBook = { book, world, variants: [variant], rigs: [] };
+  const diagnostics = runRules(proofRules, { resolved, book }, new Map([[variant.id, result]]));
+  return { result, diagnostics };
+}
+
+describe('The words for faults of order', () => {
+  it('are whole sentences without gaps', { timeout: patience }, () => {
+    let said = 0;
+    fc.assert(
+      fc.property(randomCase, (each) => {
+        for (const { message, help, note, related } of judge(each).diagnostics) {
+          said += 1;
+          const texts = [message, help, note, ...related.map((place) => place.message)];
+          for (const text of texts) expect(text ?? '').not.toMatch(/``|undefined| {2}|\[object| ,|: ;|;;/);
+          expect(message).not.toMatch(/[.]$/);
+          expect(help).toMatch(/^[A-Z`].*[.]$/);
+          if (note !== undefined) expect(note).toMatch(/^[A-Z`].*[.]$/);
+        }
+      }),
+      { seed, numRuns },
+    );
+    expect(said).toBeGreaterThan(numRuns);
+  });
+
+  it('leave nothing unsaid that does not lie behind something said', { timeout: patience }, () => {
+    let dropped = 0;
+    fc.assert(
+      fc.property(randomCase, (each) => {
+        const { variant, world } = buildCase(each);
+        const { violations } = proveVariant(variant, world, { budget: 200_000, repairs: false });
+        const kept = withoutRepeats(violations);
+        const places = new Set(kept.map(keyOf));
+        for (const violation of violations) {
+          if (kept.some((one) => keyOf(one) === keyOf(violation))) continue;
+          dropped += 1;
+          const path = violation.trace.map(({ place }) => placeKey(place));
+          const before = kept.filter(
+            ({ place, end }) => (place && path.includes(placeKey(place))) || end === violation.end,
+          );
+          expect(before.length).toBeGreaterThan(0);
+        }
+        expect(places.size > 0).toBe(violations.length > 0);
+      }),
+      { seed: seed + 1, numRuns },
+    );
+    expect(dropped).toBeGreaterThan(0);
+  });
+});
+
+function keyOf(violation: Violation): string {
+  const { kind, at, place, end, rule, value, input } = violation;
+  return JSON.stringify([kind, at, place?.step, place?.calls, end, rule?.id, value, input]);
+}
+
+function placeKey({ procedure, step, calls, end }: StepPlace): string {
+  return JSON.stringify([procedure, step, calls, end]);
+}
