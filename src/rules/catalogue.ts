@@ -177,6 +177,12 @@ const limitsCodes: Readonly<Record<string, Severity>> = {
   'unreadable-accuracy': 'error',
 };
 
+/** Whether what is right can be printed: asked last, of a book without errors. */
+const cardsCodes: Readonly<Record<string, Severity>> = {
+  'card-overflow': 'error',
+  'sign-not-printable': 'error',
+};
+
 /** Every code that is not a rule's. */
 export const phaseCodes: ReadonlyMap<string, Severity> = new Map(
   Object.entries({
@@ -190,6 +196,7 @@ export const phaseCodes: ReadonlyMap<string, Severity> = new Map(
     ...applicabilityCodes,
     ...dimensionsCodes,
     ...limitsCodes,
+    ...cardsCodes,
   }),
 );
 

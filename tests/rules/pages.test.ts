@@ -1,13 +1,14 @@
 // Every rule's page is its test: each Bad gives exactly one diagnostic of that rule, each Good none of any.
-// `npm run update` rewrites the rendered diagnostics on the pages; the difference is reviewed as behaviour.
+// `npm run update` rewrites the rendered diagnostics on the pages; the difference is reviewed as behaviour. Needs `npm run build` before.
 
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { checkBook } from '../../src/compile.js';
 import { collectDiagnostics } from '../../src/diagnostic/collect.js';
 import type { Diagnostic } from '../../src/diagnostic/diagnostic.js';
 import { renderText } from '../../src/diagnostic/text.js';
+import { openFonts } from '../../src/emit/cards/fonts.js';
 import { readCodes } from '../../src/read/codes.js';
 import { resolveCodes } from '../../src/resolve/codes.js';
 import { catalogue, phaseCodes } from '../../src/rules/catalogue.js';
@@ -20,6 +21,12 @@ const root = join(import.meta.dirname, '../..');
 const base = filesOf(join(root, 'tests/books/base'));
 const pages = pagesBelow(join(root, 'src/rules'));
 const updating = process.env.UPDATE_PAGES === '1';
+
+/** Whether cards fit is asked on the pages of cards alone: elsewhere it would only take time. */
+const cardsFamily = join('src', 'rules', 'cards');
+const face = (weight: number): Uint8Array =>
+  readFileSync(join(root, `dist/card-fonts/b612-latin-${weight}-normal.ttf`));
+const fonts = openFonts(face(400), face(700));
 
 /** Faults of files before anybody reads their words: their examples are real files. */
 const fileFamily = join('src', 'rules', 'files');
@@ -48,6 +55,7 @@ function check(example: Example, page?: Page): { diagnostics: readonly Diagnosti
   const { sources } = read;
   const checked = checkBook({
     ...read,
+    ...(page?.file.includes(cardsFamily) ? { fonts } : {}),
     today: '2026-11-24',
     ...(example.rig === undefined ? {} : { rig: example.rig }),
   });
