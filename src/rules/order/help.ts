@@ -23,8 +23,8 @@ export function bringAbout(violation: Violation, others: readonly string[] = [])
 }
 
 function momentOf(violation: Violation): string {
-  const { end, place } = violation;
-  const goal = end !== undefined && place?.end === undefined ? end : calledEnd(violation);
+  const { end, place, phase } = violation;
+  const goal = end !== undefined && (phase === 'end' || place?.end === undefined) ? end : calledEnd(violation);
   return goal === undefined ? `Before ${where(violation)}` : `On the way to ${code(goal)}`;
 }
 
