@@ -8,15 +8,14 @@ import { renderPage } from './layout.js';
 /** The page of a card. Its address carries the printed revision behind `#`; the client script compares it with today's. */
 export function cardPage(page: Page, code: string): string {
   const { voice, site } = page;
-  const card = site.cards.find((one) => one.code === code);
-  const variant = site.book.variants.find(({ id }) => id === card?.variant);
-  if (!card || !variant) throw new Error(`There is no card ${code}`);
-  const { title, revision } = variant.procedure;
-  const versions = site.map.homes
-    .filter(({ machine }) => machine.id === card.machine)
-    .flatMap((home) => home.entries.flatMap((entry) => entry.versions.map((version) => ({ home, version }))))
-    .filter(({ version }) => version.variant.id === variant.id);
-  const own = site.cards.find((one) => one.code === code && one.language === voice.language) ?? card;
+  const cards = site.cards.byCode.get(code) ?? [];
+  const card = cards.find(({ language }) => language === voice.language) ?? cards[0];
+  const places = (site.map.places.get(card?.variant ?? '') ?? []).filter(
+    ({ home }) => home.machine.id === card?.machine,
+  );
+  const [first] = places;
+  if (!card || !first) throw new Error(`There is no card ${code}`);
+  const { title, revision } = first.version.variant.procedure;
   return renderPage(page, {
     kind: 'card',
     title: `${voice.plain(title)} · ${voice.text('card-title')}`,
@@ -25,10 +24,10 @@ export function cardPage(page: Page, code: string): string {
     body: html`<p class="card-revision">${voice.ui('card-revision', { revision: html`<b>${revision}</b>` })}</p>
 <p class="card-old" role="alert" hidden>${voice.ui('card-old', { phone: phoneLink(page) })}</p>
 <ul class="rows">
-${versions.map(
+${places.map(
   ({ home, version }) => html`<li><a href="${linkTo(page, version.folder)}">${homeName(page, home)}</a></li>
 `,
 )}</ul>
-<p><a href="${linkToShared(page, own.path)}">${voice.ui('card-print')}</a></p>`,
+<p><a href="${linkToShared(page, card.path)}">${voice.ui('card-print')}</a></p>`,
   });
 }

@@ -24,6 +24,13 @@ export function cardFolder(code: string): string {
   return `c/${code.toLowerCase()}/`;
 }
 
+/** The printed cards there are. */
+export interface Cards {
+  /** Those that one printed code leads to: a card in each of its languages. */
+  readonly byCode: ReadonlyMap<string, readonly CardLink[]>;
+  readonly byVariant: ReadonlyMap<string, readonly CardLink[]>;
+}
+
 /** What all pages share. */
 export interface Site {
   readonly book: ResolvedBook;
@@ -34,8 +41,7 @@ export interface Site {
   readonly proofs: ReadonlyMap<string, OrderResult>;
   /** Paths below the site of the pictures there are. */
   readonly figures: ReadonlySet<string>;
-  /** The printed cards there are. */
-  readonly cards: readonly CardLink[];
+  readonly cards: Cards;
   /** Bodies of pages that were drawn already. */
   readonly drawn: DrawnBodies;
   /** Prose that was rendered already and links to nothing, by its markdown and the level of its headings. */

@@ -54,25 +54,26 @@ function drawJobs(page: Page, home: Home): readonly Html[] {
   const known = jobs.map(({ id, label }) => ({ id: id.value, label: plainOf(page, label) }));
   const others = [...new Set(home.entries.map(jobFolder))].filter((folder) => !known.some(({ id }) => id === folder));
   const rest = others.map((id) => ({ id, label: id === '' ? page.voice.text('other-work') : id.replaceAll('-', ' ') }));
+  const counts = countNeeds(page, home);
   return [...known, ...rest].flatMap(({ id, label }) => {
     const entries = home.entries.filter((entry) => jobFolder(entry) === id);
     if (entries.length === 0) return [];
     return [
       html`<section class="job"><h2>${label}</h2>
 <ul class="entries">
-${entries.map((entry) => drawEntry(page, entry))}</ul></section>
+${entries.map((entry) => drawEntry(page, entry, counts))}</ul></section>
 `,
     ];
   });
 }
 
-function drawEntry(page: Page, entry: Entry): Html {
+function drawEntry(page: Page, entry: Entry, counts: NeedCounts): Html {
   const { voice } = page;
   const { procedure } = entry;
   const aside =
     procedure.status === 'withdrawn' || procedure.status === 'draft'
       ? voice.ui(procedure.status)
-      : html`${sayNeeds(page, entry)}`;
+      : html`${sayNeeds(page, entry, counts)}`;
   return door(linkTo(page, entry.folder), voice.say(procedure.title), aside);
 }
 
@@ -82,21 +83,25 @@ function door(href: string, title: Html, aside: Html): Html {
 }
 
 /** What an entry needs first, in words: the conditions that set it apart, and how many more there are. */
-export function sayNeeds(page: Page, entry: Entry): string {
+function sayNeeds(page: Page, entry: Entry, counts: NeedCounts): string {
   const { voice } = page;
-  const needs = tellingNeeds(page, entry);
+  // what few entries ask for tells more than what all do
+  const needs = [...sharedNeeds(page, entry)].sort((a, b) => (counts.get(a) ?? 0) - (counts.get(b) ?? 0));
   if (needs.length === 0) return voice.text('needs-none');
   const shown = needs.slice(0, needsShown);
   const more = needs.length > needsShown ? [voice.text('more', { count: needs.length - needsShown })] : [];
   return voice.text('first-needs', { needs: [...shown, ...more].join(' · ') });
 }
 
-// what few entries ask for tells more than what all do; versions of one procedure count by what they share
-function tellingNeeds(page: Page, entry: Entry): readonly string[] {
-  const all = page.home?.entries ?? [];
+/** How many entries of a home ask for a condition, by its words. Versions of one procedure count by what they share. */
+type NeedCounts = ReadonlyMap<string, number>;
+
+function countNeeds(page: Page, home: Home): NeedCounts {
   const counts = new Map<string, number>();
-  for (const need of all.flatMap((one) => sharedNeeds(page, one))) counts.set(need, (counts.get(need) ?? 0) + 1);
-  return [...sharedNeeds(page, entry)].sort((a, b) => (counts.get(a) ?? 0) - (counts.get(b) ?? 0));
+  for (const entry of home.entries) {
+    for (const need of sharedNeeds(page, entry)) counts.set(need, (counts.get(need) ?? 0) + 1);
+  }
+  return counts;
 }
 
 function sharedNeeds({ voice, site }: Page, { versions }: Entry): readonly string[] {

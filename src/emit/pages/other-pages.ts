@@ -40,10 +40,10 @@ ${sections}${cardRows(page)}`,
 /** The codes on the feet of cards. */
 function cardRows(page: Page): Html {
   const { voice, site } = page;
-  const cards = [...new Map(site.cards.map((card) => [card.code, card])).values()];
+  const cards = [...site.cards.byCode.values()].flatMap(([card]) => card ?? []);
   if (cards.length === 0) return html``;
   const rows = cards.map((card) => {
-    const title = site.book.variants.find(({ id }) => id === card.variant)?.procedure.title;
+    const title = site.map.places.get(card.variant)?.[0]?.version.variant.procedure.title;
     const machine = plainOf(page, site.book.book.machines.get(card.machine)?.name);
     return html`<li id="${card.code}"><b class="code">${spokenCode(card.code)}</b><span class="wide"><a href="${linkTo(page, cardFolder(card.code))}">${voice.say(title)}</a> <span class="aside">${machine}</span></span></li>
 `;

@@ -34,7 +34,8 @@ export function procedurePage(page: Page, entry: Entry, version: Version): strin
 
 /** The printed card of this page, in its language if there is one. */
 function drawCards(page: Page, { variant }: Version): Html {
-  const own = page.site.cards.filter((card) => card.variant === variant.id && card.machine === page.home?.machine.id);
+  const cards = page.site.cards.byVariant.get(variant.id) ?? [];
+  const own = cards.filter((card) => card.machine === page.home?.machine.id);
   const card = own.find(({ language }) => language === page.voice.language) ?? own[0];
   if (!card) return html``;
   return html`<p class="print-card"><a href="${linkToShared(page, card.path)}">${page.voice.ui('card-print')}</a></p>`;
@@ -158,7 +159,7 @@ function sourcesOf(page: Page, facts: ReadonlyMap<string, StepFacts>, links: Ask
 }
 
 function procedureHref(page: Page, id: string): string | undefined {
-  const entry = page.home?.entries.find((one) => one.id === id);
+  const entry = page.home?.byId.get(id);
   return entry && linkTo(page, entry.folder);
 }
 
@@ -167,8 +168,8 @@ function figureHref(page: Page, file: string): string | undefined {
 }
 
 function giverLinks(page: Page, procedure: string, state: string): readonly Html[] {
-  return (page.home?.entries ?? [])
-    .filter((entry) => entry.id !== procedure && entry.procedure.gives === state)
+  return (page.home?.givers.get(state) ?? [])
+    .filter((entry) => entry.id !== procedure)
     .map((entry) => html`<a href="${linkTo(page, entry.folder)}">${page.voice.say(entry.procedure.title)}</a>`);
 }
 

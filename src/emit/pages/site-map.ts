@@ -35,10 +35,23 @@ export interface Home {
   readonly keys: readonly string[];
   /** In the order of the book's jobs and, within one, of what has to come first. */
   readonly entries: readonly Entry[];
+  /** The same by the id of the procedure. */
+  readonly byId: ReadonlyMap<string, Entry>;
+  /** Those that leave a state behind, by the state. */
+  readonly givers: Givers;
 }
+
+type Givers = ReadonlyMap<string, readonly Entry[]>;
 
 export interface SiteMap {
   readonly homes: readonly Home[];
+  /** Where each variant has its pages, by its id. */
+  readonly places: ReadonlyMap<string, readonly Place[]>;
+}
+
+export interface Place {
+  readonly home: Home;
+  readonly version: Version;
 }
 
 /** Folders that the site itself needs; a machine of that name gets another. */
@@ -49,15 +62,28 @@ export function mapSite(book: ResolvedBook, options: { readonly drafts: boolean 
   const variants = book.variants.filter(({ procedure }) => options.drafts || procedure.status !== 'draft');
   const found = book.rigs.map((rig) => homeOf(book, rig, variants)).filter((home) => home !== undefined);
   const codes = shortCodes(found.flatMap(({ entries }) => entries.flatMap(({ versions }) => versions.map(identity))));
-  const homes = found.map((home) => ({
-    ...home,
-    entries: home.entries.map((entry) => {
+  const homes = found.map((home) => {
+    const entries = home.entries.map((entry) => {
       const [first, ...rest] = entry.versions;
       const coded = (version: Version): Version => ({ ...version, code: codes.get(identity(version)) ?? '' });
       return { ...entry, versions: [coded(first), ...rest.map(coded)] as const };
-    }),
-  }));
-  return { homes };
+    });
+    const byId = new Map(entries.map((entry) => [entry.id, entry]));
+    return { ...home, entries, byId, givers: giversAmong(entries) };
+  });
+  return { homes, places: placesIn(homes) };
+}
+
+function placesIn(homes: readonly Home[]): SiteMap['places'] {
+  const places = new Map<string, Place[]>();
+  for (const home of homes) {
+    for (const version of home.entries.flatMap(({ versions }) => versions)) {
+      const known = places.get(version.variant.id);
+      if (known) known.push({ home, version });
+      else places.set(version.variant.id, [{ home, version }]);
+    }
+  }
+  return places;
 }
 
 function identity({ folder, variant }: Version): string {
@@ -69,21 +95,11 @@ export function machineFolder(machine: string, languages: readonly string[]): st
   return reserved.has(machine) || languages.includes(machine) ? `${machine}_/` : `${machine}/`;
 }
 
-/** The address of a variant's page for one of its rigs, for codes on cards; undefined where the site has no such page. */
-export function findVersion(
-  map: SiteMap,
-  variant: string,
-  rig: { machine: string; header: string },
-): Version | undefined {
-  const home = map.homes.find(({ machine, header }) => machine.id === rig.machine && header.id === rig.header);
-  return home?.entries.flatMap(({ versions }) => versions).find((version) => version.variant.id === variant);
-}
-
 function homeOf(
   book: ResolvedBook,
   rig: { readonly machine: string; readonly header: string },
   variants: readonly Variant[],
-): Home | undefined {
+): Omit<Home, 'byId' | 'givers'> | undefined {
   const machine = book.book.machines.get(rig.machine);
   const header = book.book.headers.get(rig.header);
   if (!machine || !header) return undefined;
@@ -146,11 +162,12 @@ export function jobFolder(entry: Entry): string {
 
 function depthsOf(entries: readonly Entry[]): ReadonlyMap<string, number> {
   const depths = new Map<string, number>();
+  const giving = giversAmong(entries);
   const visit = (entry: Entry, trail: readonly string[]): number => {
     const known = depths.get(entry.id);
     if (known !== undefined) return known;
     if (trail.includes(entry.id)) return 0;
-    const needed = givers(entry, entries).map((giver) => visit(giver, [...trail, entry.id]) + 1);
+    const needed = giversOf(entry, giving).map((giver) => visit(giver, [...trail, entry.id]) + 1);
     const depth = Math.max(0, ...needed);
     depths.set(entry.id, depth);
     return depth;
@@ -159,10 +176,17 @@ function depthsOf(entries: readonly Entry[]): ReadonlyMap<string, number> {
   return depths;
 }
 
-/** The procedures of a home that leave behind what one requires. */
-export function givers(entry: Entry, entries: readonly Entry[]): readonly Entry[] {
-  const asked = new Set(entry.procedure.requires.map(({ condition }) => condition.state));
-  return entries.filter(
-    ({ id, procedure }) => id !== entry.id && procedure.gives !== undefined && asked.has(procedure.gives),
-  );
+function giversAmong(entries: readonly Entry[]): Givers {
+  const givers = new Map<string, Entry[]>();
+  for (const entry of entries) {
+    const state = entry.procedure.gives;
+    if (state !== undefined) givers.set(state, [...(givers.get(state) ?? []), entry]);
+  }
+  return givers;
+}
+
+/** The others that leave behind what an entry requires. */
+function giversOf({ id, procedure }: Entry, givers: Givers): readonly Entry[] {
+  const asked = new Set(procedure.requires.map(({ condition }) => condition.state));
+  return [...asked].flatMap((state) => givers.get(state) ?? []).filter((giver) => giver.id !== id);
 }

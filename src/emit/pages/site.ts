@@ -9,7 +9,7 @@ import { voiceFor } from '../voice.js';
 import { hasInterface } from '../words/interface.js';
 import { cardPage } from './card-page.js';
 import { chooserPage } from './chooser-page.js';
-import { type CardLink, cardFolder, fileOf, languageFolder, type Page, type Site } from './context.js';
+import { type CardLink, type Cards, cardFolder, fileOf, languageFolder, type Page, type Site } from './context.js';
 import { homePage } from './home-page.js';
 import { changesPage, symptomsPage, valuesPage } from './lists.js';
 import { codesPage, notFoundPage } from './other-pages.js';
@@ -43,7 +43,7 @@ export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<str
     languages: [first, ...others.filter(hasInterface)],
     proofs: input.proofs ?? new Map(),
     figures: new Set(input.figures?.keys()),
-    cards: input.cards ?? [],
+    cards: sortCards(input.cards ?? []),
     drawn: new Map(),
     rendered: new Map(),
   };
@@ -55,6 +55,19 @@ export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<str
   return files;
 }
 
+function sortCards(cards: readonly CardLink[]): Cards {
+  const by = (keyOf: (card: CardLink) => string): ReadonlyMap<string, readonly CardLink[]> => {
+    const sorted = new Map<string, CardLink[]>();
+    for (const card of cards) {
+      const known = sorted.get(keyOf(card));
+      if (known) known.push(card);
+      else sorted.set(keyOf(card), [card]);
+    }
+    return sorted;
+  };
+  return { byCode: by(({ code }) => code), byVariant: by(({ variant }) => variant) };
+}
+
 function emitLanguage(site: Site, language: string, files: Files): void {
   const voice = voiceFor(language, site.languages[0] ?? 'en');
   const write = (path: string, home: Home | undefined, draw: (page: Page) => string): void => {
@@ -64,7 +77,7 @@ function emitLanguage(site: Site, language: string, files: Files): void {
   write('index.html', undefined, startPage);
   write('codes.html', undefined, codesPage);
   write('404.html', undefined, notFoundPage);
-  for (const code of new Set(site.cards.map((card) => card.code))) {
+  for (const code of site.cards.byCode.keys()) {
     write(`${cardFolder(code)}index.html`, undefined, (page) => cardPage(page, code));
   }
   for (const { id } of site.book.book.machines.values()) {

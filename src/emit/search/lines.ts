@@ -20,12 +20,11 @@ export interface Teller {
 /** Titles, symptoms and check values of a home: what a phone fetches first. */
 export function mainLines(home: Home, teller: Teller): readonly Line[] {
   const { voice } = teller;
-  const symptoms = symptomsOf(home);
+  const seen = new Map<Entry, Symptom[]>(home.entries.map((entry) => [entry, []]));
+  for (const symptom of symptomsOf(home)) if (symptom.kind === 'seen') seen.get(symptom.entry)?.push(symptom);
   return home.entries.flatMap((entry, i) => [
     ['t', i, voice.plain(entry.procedure.title), '', voice.plain(entry.procedure.summary)] as const,
-    ...symptoms
-      .filter((symptom) => symptom.entry === entry && symptom.kind === 'seen')
-      .map((symptom) => symptomLine(symptom, i, teller)),
+    ...(seen.get(entry) ?? []).map((symptom) => symptomLine(symptom, i, teller)),
     ...byVersion(entry, { home, voice }, (version) => valueLines(version, i, voice)),
   ]);
 }
