@@ -73,8 +73,9 @@ function serialTest(node: YamlNode): readonly AppliesTest[] {
 function softwareTests(value: YamlNode, module?: Located<string>): readonly AppliesTest[] {
   const scalars = itemsOf(partOf(value)).filter((node): node is YamlScalar => node.kind === 'scalar');
   const least = scalars.flatMap((node) => {
-    const found = /^\s*at least\s+(\S.*?)\s*$/d.exec(node.text.value);
-    const range = found?.indices?.[1];
+    // Quotes inside plain text are letters to YAML; here they only mark that the version is text.
+    const found = /^\s*at least\s+(?<quote>["']?)(?<version>\S.*?)\k<quote>\s*$/d.exec(node.text.value);
+    const range = found?.indices?.groups?.version;
     if (!range) return [];
     const atLeast = { value: node.text.value.slice(...range), at: spanWithin(node.text, ...range) };
     return [filled({ key: 'software' as const, module, atLeast, versions: [], at: node.at })];
