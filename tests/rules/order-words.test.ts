@@ -52,7 +52,7 @@ describe('The words for faults of order', () => {
       fc.property(randomCase, (each) => {
         const { variant, world } = buildCase(each);
         const { violations } = proveVariant(variant, world, { budget: 200_000, repairs: false });
-        const kept = withoutRepeats(violations);
+        const kept = withoutRepeats(violations, world);
         const places = new Set(kept.map(keyOf));
         for (const violation of violations) {
           if (kept.some((one) => keyOf(one) === keyOf(violation))) continue;

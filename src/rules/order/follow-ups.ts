@@ -1,13 +1,12 @@
 // Leaves out what only says again what another violation on the same path has said: one slip, one diagnostic.
-// It hides nothing that mending the first would leave: what is left out wants the same state, no more narrowly.
+// It hides nothing that mending the first would leave: what is left out claims the same of the same state, no more narrowly.
 
-import type { Rig, Variant } from '../../model/resolved.js';
-import type { FactLoss, MissingFact, StepPlace, TraceEntry, Violation, ViolationKind } from '../../order/result.js';
-import type { Span } from '../../text/source.js';
-import type { Context, Proof } from '../rule.js';
+import type { World } from '../../model/resolved.js';
+import type { MissingFact, StepPlace, TraceEntry, Violation, ViolationKind } from '../../order/result.js';
+import { forbiddingLaws } from './laws.js';
 
-/** Kinds whose facts are states of machine and people, in the order in which they are told at one step. */
-const factKinds: readonly ViolationKind[] = [
+/** Kinds that claim something of the states of machine and people, in the order in which they are told at one step. */
+const claimKinds: readonly ViolationKind[] = [
   'requires-not-met-at-run',
   'place-not-met-at-run',
   'throughout-broken',
@@ -16,119 +15,165 @@ const factKinds: readonly ViolationKind[] = [
   'need-not-met',
   'instrument-needs',
   'moves-when',
+  'physics-forbids-set',
   'leaves-not-met',
   'end-must-not-met',
 ];
 
-interface Told {
-  readonly violation: Violation;
-  readonly fact: MissingFact;
+/** That a state should be one of some values, and since when it is not. */
+export interface Claim {
+  readonly state: string;
+  readonly person?: number | undefined;
+  readonly wanted: readonly string[];
+  /** The step after which it is not so; empty for the start. */
+  readonly cause: string;
+  /** Where on the path that step is done last; -1 for the start. */
+  readonly since: number;
 }
 
-interface Missed extends Told {
-  readonly cause: string;
+interface Told extends Claim {
+  readonly violation: Violation;
 }
 
 /** The violations without those that follow from one before them on their path. */
-export function withoutRepeats(violations: readonly Violation[]): readonly Violation[] {
+export function withoutRepeats(violations: readonly Violation[], world: World): readonly Violation[] {
   const ranked = violations
-    .filter(({ kind }) => factKinds.includes(kind))
-    .map((violation, at) => ({ violation, at, rank: factKinds.indexOf(violation.kind) }))
+    .filter(({ kind }) => claimKinds.includes(kind))
+    .map((violation, at) => ({ violation, at, rank: claimKinds.indexOf(violation.kind) }))
     .sort((a, b) => a.violation.trace.length - b.violation.trace.length || a.rank - b.rank || a.at - b.at);
   const told: Told[] = [];
   const kept = new Map<Violation, Violation>();
   for (const { violation } of ranked) {
-    const missing = violation.missing.filter((fact) => {
-      const missed = { violation, fact, cause: lossOf(fact.lost, violation.trace) };
-      return !told.some((before) => isTold(before, missed)) && !violations.some((other) => takesAway(other, missed));
-    });
-    if (violation.missing.length > 0 && missing.length === 0) continue;
-    if (told.some((before) => tellsTrigger(before, violation))) continue;
-    kept.set(violation, { ...violation, missing });
-    for (const fact of missing) told.push({ violation, fact });
+    const left = settles(violation, violations) ? undefined : leftOf(violation, told, world);
+    if (left) kept.set(violation, left);
+    for (const claim of left ? claimsOf(left, world) : setClaims(violation)) told.push({ ...claim, violation });
   }
   return violations.flatMap((violation) =>
-    factKinds.includes(violation.kind) ? (kept.get(violation) ?? []) : [violation],
+    claimKinds.includes(violation.kind) ? (kept.get(violation) ?? []) : [violation],
   );
 }
 
-function isTold(before: Told, { violation, fact, cause }: Missed): boolean {
-  return (
-    isSameState(before.fact, fact) &&
-    before.fact.wanted.every((value) => fact.wanted.includes(value)) &&
-    lossOf(before.fact.lost, before.violation.trace) === cause &&
-    liesOnPath(before.violation, violation)
+// What of a violation has not been told; nothing where all of it has.
+function leftOf(violation: Violation, told: readonly Told[], world: World): Violation | undefined {
+  if (followsFromCall(violation, told)) return undefined;
+  const isTold = (claim: Claim): boolean => told.some((before) => tells(before, claim, violation));
+  if (apartClaims(violation, world).some(isTold) || told.some(({ violation: before }) => isSameAct(before, violation)))
+    return undefined;
+  const missing = violation.missing.filter((fact) => !isTold(factClaim(fact, violation.trace)));
+  return missing.length === 0 && violation.missing.length > 0 ? undefined : { ...violation, missing };
+}
+
+// A person who is brought away is mostly brought where all that follows wants them.
+function tells(before: Told, claim: Claim, violation: Violation): boolean {
+  const isWanted = (value: string): boolean => claim.wanted.includes(value);
+  const covers = claim.state === 'person' ? before.wanted.some(isWanted) : before.wanted.every(isWanted);
+  const isSame = before.state === claim.state && before.person === claim.person && before.cause === claim.cause;
+  return isSame && covers && liesOnPath(before.violation, violation, claim.since);
+}
+
+// Whether whoever comes to the second has come by the first since something was last changed.
+function liesOnPath(first: Violation, second: Violation, since: number): boolean {
+  if (first.end !== undefined) return first.end === second.end;
+  const key = first.place && placeKey(first.place);
+  return second.trace.some(({ place }, at) => at >= since && placeKey(place) === key);
+}
+
+// Inside a procedure that is run without what it requires, whatever goes wrong may come of that.
+function followsFromCall({ place, kind, trace }: Violation, told: readonly Told[]): boolean {
+  if (!place || kind === 'throughout-broken' || (place.calls.length === 0 && place.end === undefined)) return false;
+  return told.some(({ violation: call }) => {
+    if (call.kind !== 'requires-not-met-at-run' && call.kind !== 'place-not-met-at-run') return false;
+    const go = call.trace.at(-1)?.taken?.go;
+    const leading = trace.findLast((entry) => entry.place.end === undefined)?.place;
+    if (place.end !== undefined) return go === place.end && isSamePlace(call.place, leading);
+    const calls = call.place ? [...call.place.calls, call.place.step] : [];
+    return calls.every((step, i) => place.calls[i] === step);
+  });
+}
+
+// What physics changes at a step where that state is missed anyway: what it should be there is told.
+function settles({ kind, changed, place }: Violation, violations: readonly Violation[]): boolean {
+  if (kind !== 'unchanged-broken' || changed?.by !== 'physics' || !place) return false;
+  return violations.some(
+    (other) => isSamePlace(other.place, place) && other.missing.some(({ state }) => state === changed.state),
   );
 }
 
-function isSameState(a: MissingFact, b: MissingFact): boolean {
-  return a.state === b.state && a.person === b.person;
+// One act that two safety rules forbid, of the same state: the one that wants it left alone tells it.
+function isSameAct(before: Violation, { kind, place, missing, trace }: Violation): boolean {
+  if (before.kind !== 'unchanged-broken' || kind !== 'rule-broken' || !place) return false;
+  const isOfAct = (fact: MissingFact): boolean =>
+    fact.state === before.changed?.state && factClaim(fact, trace).cause === placeKey(place);
+  return isSamePlace(before.place, place) && missing.every(isOfAct);
 }
 
-// The step that took the fact away, or nothing for the start.
-function lossOf(lost: FactLoss, trace: readonly TraceEntry[]): string {
-  if (lost.kind === 'start') return '';
-  const place = trace[lost.entry]?.place;
-  return `${lost.how} ${place ? keyOf(place) : ''}`;
+/** What a violation claims beyond facts that are missing: who should be away, and what should not hold. */
+export function apartClaims(violation: Violation, world: World): readonly Claim[] {
+  return [...personClaims(violation, world), ...lawClaims(violation, world)];
 }
 
-function keyOf({ procedure, step, calls, end }: StepPlace): string {
+function claimsOf(violation: Violation, world: World): readonly Claim[] {
+  return [
+    ...violation.missing.map((fact) => factClaim(fact, violation.trace)),
+    ...(violation.kind === 'unchanged-broken' ? personClaims(violation, world) : []),
+    ...lawClaims(violation, world),
+    ...setClaims(violation),
+  ];
+}
+
+/** A missing fact as a claim. */
+export function factClaim({ state, person, wanted, lost }: MissingFact, trace: readonly TraceEntry[]): Claim {
+  return { state, person, wanted, ...causeAt(trace, lost.kind === 'step' ? lost.entry : -1) };
+}
+
+function causeAt(trace: readonly TraceEntry[], since: number): Pick<Claim, 'cause' | 'since'> {
+  const place = trace[since]?.place;
+  return { cause: place ? placeKey(place) : '', since };
+}
+
+// That nobody is where a rule triggers.
+function personClaims({ rule, triggeredBy, trace }: Violation, { variables }: World): readonly Claim[] {
+  const trigger = triggeredBy.find(({ state }) => state === 'person');
+  const test = rule?.when.find(({ state }) => state === 'person')?.test;
+  if (!trigger || test?.kind !== 'words') return [];
+  const all = variables.find(({ id }) => id === 'person')?.values ?? [];
+  const wanted = all.filter((value) => !test.words.includes(value));
+  const moved = trace.findLastIndex(({ by, moved: goes }) => goes && by === (trigger.person ?? 1));
+  return [{ state: 'person', person: trigger.person, wanted, ...causeAt(trace, moved) }];
+}
+
+// That what forbids a set comes to an end before it, where one law with one condition forbids it.
+function lawClaims(violation: Violation, world: World): readonly Claim[] {
+  const [law, another] = violation.kind === 'physics-forbids-set' ? forbiddingLaws(violation, world) : [];
+  const [condition, more] = law?.when ?? [];
+  if (!condition || another || more || condition.test.kind !== 'words') return [];
+  const { state, test } = condition;
+  const all = world.variables.find(({ id }) => id === state)?.values ?? [];
+  const wanted = all.filter((value) => !test.words.includes(value));
+  const touched = violation.trace.findLastIndex((entry) => touches(entry, state));
+  return [{ state, wanted, ...causeAt(violation.trace, touched) }];
+}
+
+// That a set which physics forbids comes to something: whoever counts on it further on misses it for that.
+function setClaims({ kind, place, changed, trace }: Violation): readonly Claim[] {
+  if (kind !== 'physics-forbids-set' || !place || !changed) return [];
+  const last = trace.at(-1);
+  const named = (changed.by === 'means' ? last?.means : last?.sets)?.find(({ state }) => state === changed.state);
+  if (!named) return [];
+  const before = trace.filter((entry) => touches(entry, named.state)).map((entry) => placeKey(entry.place));
+  const causes = new Set([placeKey(place), ...before, '']);
+  return [...causes].map((cause) => ({ state: named.state, wanted: named.values, cause, since: -1 }));
+}
+
+function touches({ sets, means, physics }: TraceEntry, state: string): boolean {
+  return [...sets, ...means, ...physics].some((each) => each.state === state);
+}
+
+/** One step of a path, however it is come to. */
+export function placeKey({ procedure, step, calls, end }: StepPlace): string {
   return [end ?? '', ...calls, procedure, step].join(' ');
 }
 
-// Whether whoever comes to the second has come by the first.
-function liesOnPath(first: Violation, second: Violation): boolean {
-  if (first.end !== undefined) return first.end === second.end;
-  const key = first.place && keyOf(first.place);
-  return second.trace.some(({ place }) => keyOf(place) === key);
-}
-
-// Whether the loss is itself reported: a step sets what `physics` undoes, or what a rule wants left alone at this step.
-function takesAway(other: Violation, { violation, fact, cause }: Missed): boolean {
-  const { kind, place, changed } = other;
-  if (!place || changed?.state !== fact.state) return false;
-  const here = keyOf(place);
-  if (kind === 'physics-forbids-set') return cause === `physics ${here}` || cause === `sets ${here}`;
-  const isSameStep = violation.place !== undefined && keyOf(violation.place) === here;
-  return kind === 'unchanged-broken' && violation.kind === 'rule-broken' && isSameStep && cause === `sets ${here}`;
-}
-
-// Whether a rule triggers only since the person is where another violation says that they must not be.
-function tellsTrigger({ violation: before, fact }: Told, violation: Violation): boolean {
-  if (fact.state !== 'person' || !liesOnPath(before, violation)) return false;
-  const trigger = violation.triggeredBy.find((each) => each.state === 'person' && each.person === fact.person);
-  if (!trigger || trigger.values.some((value) => fact.wanted.includes(value))) return false;
-  const moved = violation.trace.findLast(({ by, moved: goes }) => goes && by === (fact.person ?? 1));
-  const cause = moved ? `moved ${keyOf(moved.place)}` : '';
-  return lossOf(fact.lost, before.trace) === cause;
-}
-
-/** Whether a fault in a procedure that is run shows for the same machines where that procedure is proved for itself. */
-export function isToldByOther(violation: Violation, { variant }: Proof, { resolved, proofs }: Context): boolean {
-  const { place, kind, missing } = violation;
-  if (!place || (place.calls.length === 0 && place.end === undefined)) return false;
-  const others = resolved.variants.filter(
-    (other) => other.procedure.id === place.procedure && other.rigs.some((rig) => hasRig(variant, rig)),
-  );
-  return others.some(({ id }) =>
-    proofs
-      ?.get(id)
-      ?.violations.some(
-        (own) =>
-          own.kind === kind &&
-          own.place?.calls.length === 0 &&
-          own.place.end === undefined &&
-          isSameSpan(own.at, violation.at) &&
-          missing.every((fact) => own.missing.some((each) => isSameState(each, fact))),
-      ),
-  );
-}
-
-function hasRig({ rigs }: Variant, { machine, header }: Rig): boolean {
-  return rigs.some((rig) => rig.machine === machine && rig.header === header);
-}
-
-/** Whether two places are the same. */
-export function isSameSpan(a: Span, b: Span): boolean {
-  return a.file === b.file && a.start === b.start && a.end === b.end;
+function isSamePlace(a: StepPlace | undefined, b: StepPlace | undefined): boolean {
+  return a !== undefined && b !== undefined && placeKey(a) === placeKey(b);
 }

@@ -1,8 +1,8 @@
 // Entries of `physics` that bear on a state, as places that a diagnostic shows.
 
-import type { ResolvedCondition } from '../../model/resolved.js';
+import type { ResolvedCondition, World } from '../../model/resolved.js';
+import type { Violation } from '../../order/result.js';
 import type { Span } from '../../text/source.js';
-import type { Context } from '../rule.js';
 import { isSo, listed, stateName, valueWords } from './words.js';
 
 /** An entry of `physics`: when it holds, and what a state then is. */
@@ -16,9 +16,9 @@ export interface LawFact {
   readonly at: Span;
 }
 
-/** All entries that say what `state` then is. */
-export function lawsOf(state: string, { resolved }: Context): readonly LawFact[] {
-  return resolved.world.physics.flatMap(({ when, then, at }) => {
+/** The entries that say what `state` then is. */
+export function lawsOf(state: string, physics: World['physics']): readonly LawFact[] {
+  return physics.flatMap(({ when, then, at }) => {
     const [first] = when;
     const ended = when.length === 1 && first ? { ended: conditionWords(first, 'is no longer') } : {};
     const held = listed(
@@ -37,6 +37,19 @@ function wordsOf({ test }: ResolvedCondition): readonly string[] {
 function conditionWords({ state, test }: ResolvedCondition, is: string): string {
   const what = test.kind === 'words' ? valueWords(test.words) : test.kind === 'limits' ? test.text : 'unknown';
   return `${stateName({ state })} ${is} ${what}`;
+}
+
+/** Entries that do not leave a state what a step sets it to, or says that it is. */
+export function forbiddingLaws({ changed, trace }: Violation, { physics }: World): World['physics'] {
+  const last = trace.at(-1);
+  const state = changed?.state;
+  const named = (changed?.by === 'means' ? last?.means : last?.sets)?.find((each) => each.state === state);
+  return physics.filter(({ then }) =>
+    then.some((effect) => {
+      const words = wordsOf(effect);
+      return effect.state === state && !(words.length > 0 && named?.values.every((value) => words.includes(value)));
+    }),
+  );
 }
 
 /** Entries as related places. */

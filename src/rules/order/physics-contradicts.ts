@@ -14,7 +14,7 @@ export default rule({
       const state = data.changed?.state ?? '';
       yield {
         at,
-        related: [...related, ...lawPlaces(lawsOf(state, context), state)],
+        related: [...related, ...lawPlaces(lawsOf(state, context.resolved.world.physics), state)],
         data: { violation: data, state },
       };
     }

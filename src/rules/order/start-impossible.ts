@@ -13,7 +13,9 @@ export default rule({
     for (const { data, at } of violationsOf('start-impossible', proof, context)) {
       const required = new Set(data.missing.map(({ state }) => state));
       const assumed = data.triggeredBy.filter(({ state }) => !required.has(state));
-      const laws = data.triggeredBy.flatMap(({ state }) => lawPlaces(lawsOf(state, context), state));
+      const laws = data.triggeredBy.flatMap(({ state }) =>
+        lawPlaces(lawsOf(state, context.resolved.world.physics), state),
+      );
       yield { at, related: [...startPlaces(assumed, context), ...laws], data: { violation: data, assumed } };
     }
   },

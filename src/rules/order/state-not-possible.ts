@@ -1,8 +1,8 @@
 // A step sets what cannot be.
 
-import { type Context, rule } from '../rule.js';
+import { rule } from '../rule.js';
 import { helpFor } from './help.js';
-import { type LawFact, lawPlaces, lawsOf } from './laws.js';
+import { forbiddingLaws, type LawFact, lawPlaces, lawsOf } from './laws.js';
 import { sayOf, violationsOf } from './violation.js';
 import { capital, code, stateWords, where } from './words.js';
 
@@ -15,7 +15,7 @@ export default rule({
       const state = data.changed?.state ?? '';
       const last = data.trace.at(-1);
       const named = (data.changed?.by === 'means' ? last?.means : last?.sets)?.find((each) => each.state === state);
-      const laws = forbidding(state, named?.values ?? [], context);
+      const laws = lawsOf(state, forbiddingLaws(data, context.resolved.world));
       yield { at, related: [...related, ...lawPlaces(laws, state)], data: { violation: data, state, named, laws } };
     }
   },
@@ -27,13 +27,6 @@ export default rule({
     });
   },
 });
-
-// Entries that leave none of the values named, or not all of them.
-function forbidding(state: string, values: readonly string[], context: Context): readonly LawFact[] {
-  return lawsOf(state, context).filter(
-    ({ then }) => then.length === 0 || !values.every((value) => then.includes(value)),
-  );
-}
 
 function change(laws: readonly LawFact[]): string {
   const [only] = laws;

@@ -4,16 +4,18 @@ import type { Book } from '../../model/book.js';
 import type { Violation, ViolationKind } from '../../order/result.js';
 import type { Span } from '../../text/source.js';
 import type { Context, Finding, Proof, Said } from '../rule.js';
-import { isSameSpan, isToldByOther, withoutRepeats } from './follow-ups.js';
+import { isSameSpan, withoutToldByOthers } from './callees.js';
+import { withoutRepeats } from './follow-ups.js';
 import { sensibleRepair } from './help.js';
 import { pathOf } from './path.js';
 import { code, lossWords, stepIdAt } from './words.js';
 
 /** The violations of one kind, each with its path and the place of what is not kept. */
 export function* violationsOf(kind: ViolationKind, proof: Proof, context: Context): Iterable<Finding<Violation>> {
-  const { book } = context;
-  for (const violation of withoutRepeats(proof.result.violations)) {
-    if (violation.kind !== kind || isToldByOther(violation, proof, context)) continue;
+  const { book, resolved } = context;
+  for (const each of withoutRepeats(proof.result.violations, resolved.world)) {
+    const violation = each.kind === kind ? withoutToldByOthers(each, proof, context) : undefined;
+    if (!violation) continue;
     const related = [...pathOf(violation, book), ...claimOf(violation)];
     const { repair: _, ...rest } = violation;
     const repair = sensibleRepair(violation, book);

@@ -1,5 +1,6 @@
 // A hazard that a procedure lists and no step of it meets.
 
+import { warningKinds } from '../../order/result.js';
 import { type Proof, rule } from '../rule.js';
 
 export default rule({
@@ -25,8 +26,8 @@ export default rule({
   }),
 });
 
-// Without a proof for every rig, from a start to every step, nothing can be said of what no step meets.
+// Without a proof for every rig, or while a step may be missing, nothing can be said of what no step meets.
 function isKnown({ result }: Proof): boolean {
-  const begins = result.violations.every(({ kind }) => kind !== 'start-impossible');
-  return result.complete && begins && result.unreachable.length === 0;
+  const isRight = result.violations.every(({ kind }) => warningKinds.has(kind));
+  return result.complete && isRight && result.unreachable.length === 0;
 }
