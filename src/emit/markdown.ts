@@ -7,6 +7,7 @@ import { fromMarkdown, type Options } from 'mdast-util-from-markdown';
 import { gfmTableFromMarkdown } from 'mdast-util-gfm-table';
 import { toHast } from 'mdast-util-to-hast';
 import { gfmTable } from 'micromark-extension-gfm-table';
+import { plainParagraphs } from '../text/plain-prose.js';
 import { escapeHtml, type Html, trusted } from './html.js';
 
 /** Where links and pictures of the book lead on the page; undefined takes the link away and leaves its words. */
@@ -63,6 +64,8 @@ export function plainText(text: string): string {
 
 /** A stretch of prose. Its headings start below `level`: a `##` under `level` 2 becomes an h3. */
 export function blockMarkdown(text: string, options: { readonly level: number; readonly links: Links }): Html {
+  const plain = plainParagraphs(text);
+  if (plain) return trusted(plain.map((paragraph) => `<p>${paragraph}</p>`).join('\n'));
   const tree = hastOf(fromMarkdown(text, blocks), options.links);
   for (const child of tree.children) lowerHeading(child, options.level);
   return trusted(toHtml({ type: 'root', children: tree.children.map(wrapTable) }));

@@ -1,12 +1,13 @@
 // The prose of a procedure, cut at its headings, with its placeholders, links and pictures found and what must not reach
 // a page reported. Renders nothing.
 
-import type { Nodes, Root } from 'mdast';
+import type { Nodes } from 'mdast';
 import { fromMarkdown } from 'mdast-util-from-markdown';
 import { gfmTableFromMarkdown } from 'mdast-util-gfm-table';
 import { gfmTable } from 'micromark-extension-gfm-table';
 import { type Diagnostic, diagnose, type Findings } from '../diagnostic/diagnostic.js';
 import type { ProseSection } from '../model/procedure.js';
+import { plainHeadings } from '../text/plain-prose.js';
 import type { Located, SourceFile, Span } from '../text/source.js';
 import { withoutFlood } from './flood.js';
 import type { Range } from './front-matter.js';
@@ -31,10 +32,9 @@ export function readProse(
   if (text.length > longest) return { value: [], diagnostics: [tooLong(file, body)] };
   const deep = deepLine(text);
   if (deep !== undefined) return { value: [], diagnostics: [tooDeep(file, body.start + deep)] };
-  const root = fromMarkdown(text, { extensions: [gfmTable()], mdastExtensions: [gfmTableFromMarkdown()] });
   const reader: Reader = { file, base: body.start, diagnostics: [], links: [], images: [] };
-  lookThrough(reader, root);
-  const sections = cuts(reader, root, body).map((cut) => sectionOf(reader, cut, stepIds));
+  const headings = plainHeadingsOf(reader, text) ?? parsedHeadings(reader, text);
+  const sections = cuts(reader, headings, body).map((cut) => sectionOf(reader, cut, stepIds));
   return { value: sections, diagnostics: withoutFlood(reader.diagnostics) };
 }
 
@@ -46,8 +46,10 @@ interface Reader {
   readonly images: Located<string>[];
 }
 
+type Heading = NonNullable<ProseSection['heading']>;
+
 interface Cut {
-  readonly heading?: NonNullable<ProseSection['heading']>;
+  readonly heading?: Heading;
   readonly body: Range;
 }
 
@@ -56,16 +58,30 @@ function spanOf(reader: Reader, node: Nodes): Span {
   return { file: reader.file.path, start, end: reader.base + (node.position?.end.offset ?? 0) };
 }
 
-function cuts(reader: Reader, root: Root, body: Range): readonly Cut[] {
-  const headings = root.children.flatMap((node) => (node.type === 'heading' ? [node] : []));
+/** The headings of prose that has nothing else to be found in it. */
+function plainHeadingsOf({ file, base }: Reader, prose: string): readonly Heading[] | undefined {
+  return plainHeadings(prose)?.map(({ text, depth, start, end }) => ({
+    text,
+    depth,
+    at: { file: file.path, start: base + start, end: base + end },
+  }));
+}
+
+/** The headings that are no part of a quote or list. Notes on the way what else the prose has. */
+function parsedHeadings(reader: Reader, prose: string): readonly Heading[] {
+  const root = fromMarkdown(prose, { extensions: [gfmTable()], mdastExtensions: [gfmTableFromMarkdown()] });
+  lookThrough(reader, root);
+  return root.children.flatMap((node) =>
+    node.type === 'heading' ? [{ text: wordsOf(node).trim(), depth: node.depth, at: spanOf(reader, node) }] : [],
+  );
+}
+
+function cuts(reader: Reader, headings: readonly Heading[], body: Range): readonly Cut[] {
   const found: Cut[] = [];
-  const first = headings[0] ? spanOf(reader, headings[0]).start : body.end;
+  const first = headings[0]?.at.start ?? body.end;
   if (reader.file.text.slice(body.start, first).trim() !== '') found.push({ body: { start: body.start, end: first } });
-  for (const [index, node] of headings.entries()) {
-    const at = spanOf(reader, node);
-    const next = headings[index + 1];
-    const heading = { text: wordsOf(node).trim(), depth: node.depth, at };
-    found.push({ heading, body: { start: at.end, end: next ? spanOf(reader, next).start : body.end } });
+  for (const [index, heading] of headings.entries()) {
+    found.push({ heading, body: { start: heading.at.end, end: headings[index + 1]?.at.start ?? body.end } });
   }
   return found;
 }
