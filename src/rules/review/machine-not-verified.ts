@@ -19,7 +19,9 @@ export default rule({
   },
   say: ({ machine, atDesk }) => ({
     message: `This procedure is released, and nobody has tried it on \`${machine}\`${atDesk ? ' itself, only at the desk' : ''}`,
-    help: `Try it there, then add \`- { machine: ${machine}, how: on-machine, by: …, on: … }\` to \`verified\`.`,
+    help: atDesk
+      ? 'Try it there, then write `how: both` here, with who did it and when.'
+      : `Try it there, then add \`- { machine: ${machine}, how: on-machine, by: …, on: … }\` to \`verified\`.`,
     note: 'What was tried on one machine says nothing of another.',
   }),
 });

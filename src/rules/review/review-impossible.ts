@@ -25,7 +25,10 @@ export default rule({
       facts.fault === 'ahead'
         ? `${facts.what} was on ${facts.on}, which is after today, ${facts.today}`
         : `The next review, ${facts.next}, is not after the last one, ${facts.on}`,
-    help: facts.fault === 'ahead' ? 'Mend the date.' : 'Mend the date: one of the two is a slip.',
+    help:
+      facts.fault === 'ahead'
+        ? 'Mend the date: only what has been done is written here. If it is right, the date of this computer is wrong.'
+        : 'Mend the date: one of the two is a slip.',
   }),
 });
 

@@ -17,14 +17,16 @@ export default rule({
       .map(inUse)
       .filter((words) => words !== '')
       .map(patternOf);
-    const templates = [...templatesIn(book, language)];
-    for (const term of book.terms) {
-      for (const { value } of term.never) {
-        const never = patternOf(value);
-        for (const template of templates) {
-          for (const { word, at } of findWord(template, never, kept))
-            yield { at, data: { word, use: inUse(term), at } };
-        }
+    // of two that overlap, `feeder throat` and `throat`, the longer is the one fault
+    const nevers = book.terms
+      .flatMap((term) => term.never.map(({ value }) => ({ value, use: inUse(term) })))
+      .sort((a, b) => b.value.length - a.value.length)
+      .map(({ value, use }) => ({ never: patternOf(value), use }));
+    for (const template of templatesIn(book, language)) {
+      const taken = [...kept];
+      for (const { never, use } of nevers) {
+        for (const { word, at } of findWord(template, never, taken)) yield { at, data: { word, use, at } };
+        taken.push(never);
       }
     }
   },
@@ -60,20 +62,22 @@ function* sharedTexts(book: Book): Iterable<Text | undefined> {
   }
 }
 
-/** Each place of the word that is not within words which the book does write, such as `house` in `feeder house`. */
+/** Each place of the word that is not within words to spare, such as `house` in `feeder house`, nor within a placeholder. */
 function* findWord(
   { source }: Template,
   never: RegExp,
-  kept: readonly RegExp[],
+  spare: readonly RegExp[],
 ): Iterable<{ readonly word: string; readonly at: Span }> {
   if (source.value.search(never) < 0) return;
-  const spared = kept.flatMap((words) => [...source.value.matchAll(words)]);
+  const spared = [placeholder, ...spare].flatMap((words) => [...source.value.matchAll(words)]);
   for (const { index, 0: word } of source.value.matchAll(never)) {
     const end = index + word.length;
     if (spared.some((one) => one.index <= index && one.index + one[0].length >= end)) continue;
     yield { word, at: spanWithin(source, index, end) };
   }
 }
+
+const placeholder = /\{[^{}]*\}/g;
 
 /** Whole words, whatever their capitals. */
 function patternOf(words: string): RegExp {
