@@ -1,5 +1,3 @@
-import { createHash } from 'node:crypto';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sha256 } from '../../src/resolve/sha256.js';
 
@@ -14,13 +12,5 @@ describe('sha256', () => {
     ['', 'e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855'],
   ])('of %j', (text, digest) => {
     expect(sha256(text)).toBe(digest);
-  });
-
-  it('agrees with another implementation on any text', () => {
-    fc.assert(
-      fc.property(fc.string({ unit: 'grapheme', maxLength: 300 }), (text) => {
-        expect(sha256(text)).toBe(createHash('sha256').update(text, 'utf8').digest('hex'));
-      }),
-    );
   });
 });
