@@ -115,12 +115,24 @@ function toBaseOf(value: Rational, unit: Unit): Rational {
   return unit.pi === 0 ? toBase(value, unit) : multiply(toBase(value, unit), power(piBounds.low, unit.pi));
 }
 
+/**
+ * A step that neither a ruler nor decimals can show (1 mm in feet) gives way to the power of ten at or below it. Limits are
+ * still rounded inward, so that whatever passes as printed passes.
+ */
+function readable(as: Look): Look {
+  const { num, den } = as.resolution;
+  const isFraction = num === 1n && (den & (den - 1n)) === 0n;
+  if (isFraction || exactDecimals(as.resolution) !== undefined) return as;
+  return { unit: as.unit, resolution: tenTo(decimalExponent(as.resolution)) };
+}
+
 function stepped(base: Rational, as: Look, rounding: Rounding): Rational {
+  const { resolution } = readable(as);
   const value = valueIn(base, as.unit);
-  const nearest = toMultiple(value, as.resolution, 'nearest');
+  const nearest = toMultiple(value, resolution, 'nearest');
   // through pi a written number comes back a hair off, which is no reason to round it away
   if (as.unit.pi !== 0 && compare(absolute(subtract(value, nearest)), hair) < 0) return nearest;
-  return rounding === 'nearest' ? nearest : toMultiple(value, as.resolution, rounding);
+  return rounding === 'nearest' ? nearest : toMultiple(value, resolution, rounding);
 }
 
 function formatPair(low: Rational, high: Rational, as: Look): string {
@@ -136,7 +148,8 @@ function joinUnit(number: string, unit: Unit): string {
   return unit.symbol === '' || unit.over ? number : number + joint + unit.symbol.replaceAll(' ', joint);
 }
 
-function formatNumber(value: Rational, as: Look): string {
+function formatNumber(value: Rational, written: Look): string {
+  const as = readable(written);
   const fraction = isRuled(as);
   if (!as.unit.over) return formatStep(value, as.resolution, fraction);
   const smaller = asDifference(as.unit).symbol.slice(as.unit.over.symbol.length + 1);

@@ -168,7 +168,7 @@ function bandOf(inside: Limits | undefined): Direction[] {
 
 function waysOf(direction: Direction, limits: Limits | undefined): readonly ReadingOutcome[] {
   if (direction === 'low' || direction === 'high') return [direction, 'outside'];
-  if (direction === 'unsure') return ['unsure', 'outside', 'low', 'high'];
+  if (direction === 'unsure') return ['unsure', 'outside'];
   if (direction === 'below-band') return ['fault', 'outside', ...(limits?.low ? (['low'] as const) : [])];
   return ['fault', 'outside', ...(limits?.high ? (['high'] as const) : [])];
 }

@@ -66,11 +66,15 @@ function innerEnd(text: string, start: number): number {
   return closing < 0 ? start + 1 : start + closing + 1;
 }
 
+/** A key of several words with a step, an end or a map behind it, as answers have them: `hard to tell: call-service`. */
+const keyOfWords = /^\p{L}[\p{L}\p{N}-]*(?: [\p{L}\p{N}-]+){1,4}: (?:[a-z][a-z0-9-]*[ \t]*[,}]|\{)/u;
+
 /** Whether the comma at `at` ends a text: always in a list, in a map only before the next key or the closing bracket. */
 export function endsAtComma(scan: Scan, at: number, open: Open): boolean {
   if (open.brackets.endsWith('[')) return true;
   const next = skipBlank(scan, at + 1, open);
   if (isOver(scan, next, open) || keyEnd(scan.text, next, true) !== undefined) return true;
+  if (keyOfWords.test(scan.text.slice(next, lineEnd(scan.text, next)))) return true;
   return '}],'.includes(scan.text[next] ?? ',') || gluedKey(scan.text, next) !== undefined;
 }
 
