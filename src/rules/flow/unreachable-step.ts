@@ -1,14 +1,14 @@
 // A step that no path leads to.
 
-import type { ResolvedStep } from '../../model/resolved.js';
+import type { ResolvedProcedure, ResolvedStep } from '../../model/resolved.js';
 import { stepIdAt, stepName } from '../order/words.js';
-import { rule } from '../rule.js';
+import { type Context, rule } from '../rule.js';
 
 export default rule({
   id: 'unreachable-step',
   severity: 'error',
   needs: 'proof',
-  *run({ variant, result }, { book }) {
+  *run({ variant, result }, context) {
     if (!result.complete) return;
     // A step of a procedure that is run is reported where that procedure is proved for itself.
     const own = result.unreachable.filter(
@@ -23,8 +23,11 @@ export default rule({
       const run = steps.slice(i, after < 0 ? steps.length : i + after);
       const place = own.find((one) => one.step === step.id);
       const last = run.at(-1)?.id ?? step.id;
-      if (!place) continue;
-      yield { at: stepIdAt(place, book), data: { place, last, count: run.length, caller: callerOf(steps[i - 1]) } };
+      if (!place || breaksPromise(steps[i - 1]?.run, context)) continue;
+      yield {
+        at: stepIdAt(place, context.book),
+        data: { place, last, count: run.length, caller: callerOf(steps[i - 1]) },
+      };
     }
   },
   say: ({ place, last, count, caller }) => ({
@@ -41,4 +44,11 @@ export default rule({
 function callerOf(before: ResolvedStep | undefined): string | undefined {
   if (!before?.run || before.then) return undefined;
   return `Step ${before.number} \`${before.id}\` runs \`${before.run.id}\`, which on no path comes to \`done\`.`;
+}
+
+// What promises to come to its end, and does not, is itself at fault: the steps behind it are not.
+function breaksPromise(run: ResolvedProcedure | undefined, { resolved, proofs }: Context): boolean {
+  if (!run?.leaves.get('done')?.length) return false;
+  const own = resolved.variants.filter(({ procedure }) => procedure.id === run.id);
+  return own.some(({ id }) => proofs?.get(id)?.ends.has('done') === false);
 }

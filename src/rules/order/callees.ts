@@ -37,15 +37,22 @@ function isLeftByCallee(
   { trace, place }: Violation,
   { proof, context }: { readonly proof: Proof; readonly context: Context },
 ): boolean {
+  const lost = trace[claim.since]?.place;
   return trace.some((entry, at) => {
-    if (at < claim.since || !isInside(entry.place) || entry.place.procedure === place?.procedure) return false;
+    if (!isInside(entry.place) || entry.place.procedure === place?.procedure) return false;
     const own = ownViolations(entry.place.procedure, proof, context).filter(({ kind }) => !warningKinds.has(kind));
-    if (at === claim.since && own.length > 0) return true;
+    if (lost && own.length > 0 && isAround(entry.place, lost)) return true;
+    if (at < claim.since) return false;
     return own.some(
       ({ kind, end, missing }) =>
         kind === 'leaves-not-met' && end === 'done' && missing.some((fact) => promises(fact, claim)),
     );
   });
+}
+
+// Whether a step of a procedure that is run lies in it, or in what it runs.
+function isAround(outer: StepPlace, inner: StepPlace): boolean {
+  return outer.end === inner.end && isInside(inner) && outer.calls.every((step, i) => inner.calls[i] === step);
 }
 
 function promises(own: MissingFact, claim: Claim): boolean {

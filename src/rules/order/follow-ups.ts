@@ -1,8 +1,16 @@
 // Leaves out what only says again what another violation on the same path has said: one slip, one diagnostic.
-// It hides nothing that mending the first would leave: what is left out claims the same of the same state, no more narrowly.
+// What is left out wants of the same state, since the same step, what the value that mends the first will do for as well; where
+// it does not, it is told once the first is mended.
 
 import type { World } from '../../model/resolved.js';
-import type { MissingFact, StepPlace, TraceEntry, Violation, ViolationKind } from '../../order/result.js';
+import {
+  type MissingFact,
+  type StepPlace,
+  type TraceEntry,
+  type Violation,
+  type ViolationKind,
+  warningKinds,
+} from '../../order/result.js';
 import { forbiddingLaws } from './laws.js';
 
 /** Kinds that claim something of the states of machine and people, in the order in which they are told at one step. */
@@ -18,6 +26,7 @@ const claimKinds: readonly ViolationKind[] = [
   'physics-forbids-set',
   'leaves-not-met',
   'end-must-not-met',
+  'back-into-step',
 ];
 
 /** That a state should be one of some values, and since when it is not. */
@@ -46,6 +55,7 @@ export function withoutRepeats(violations: readonly Violation[], world: World): 
   for (const { violation } of ranked) {
     const left = settles(violation, violations) ? undefined : leftOf(violation, told, world);
     if (left) kept.set(violation, left);
+    if (warningKinds.has(violation.kind)) continue; // never hushes an error
     for (const claim of left ? claimsOf(left, world) : setClaims(violation)) told.push({ ...claim, violation });
   }
   return violations.flatMap((violation) =>
@@ -63,10 +73,8 @@ function leftOf(violation: Violation, told: readonly Told[], world: World): Viol
   return missing.length === 0 && violation.missing.length > 0 ? undefined : { ...violation, missing };
 }
 
-// A person who is brought away is mostly brought where all that follows wants them.
 function tells(before: Told, claim: Claim, violation: Violation): boolean {
-  const isWanted = (value: string): boolean => claim.wanted.includes(value);
-  const covers = claim.state === 'person' ? before.wanted.some(isWanted) : before.wanted.every(isWanted);
+  const covers = before.wanted.some((value) => claim.wanted.includes(value));
   const isSame = before.state === claim.state && before.person === claim.person && before.cause === claim.cause;
   return isSame && covers && liesOnPath(before.violation, violation, claim.since);
 }

@@ -25,7 +25,8 @@ export function pathOf({ trace, phase }: Violation, book: Book): readonly PathPl
     const message = `${stepName(entry.place)}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
     return [{ message, at: stepIdAt(entry.place, book) }];
   });
-  return withoutRounds(places);
+  // One step of which nothing is to be told is no path.
+  return places.length === 1 && !places[0]?.message.includes(': ') ? [] : withoutRounds(places);
 }
 
 // Whether the frame of the fault, which points into this last step, says as much.

@@ -16,10 +16,11 @@ export function* violationsOf(kind: ViolationKind, proof: Proof, context: Contex
   for (const each of withoutRepeats(proof.result.violations, resolved.world)) {
     const violation = each.kind === kind ? withoutToldByOthers(each, proof, context) : undefined;
     if (!violation) continue;
-    const related = [...pathOf(violation, book), ...claimOf(violation)];
+    const at = pointOf(violation, book);
+    const related = [...pathOf(violation, book), ...claimOf(violation, at)];
     const { repair: _, ...rest } = violation;
     const repair = sensibleRepair(violation, book);
-    yield { at: pointOf(violation, book), related, data: repair ? { ...rest, repair } : rest };
+    yield { at, related, data: repair ? { ...rest, repair } : rest };
   }
 }
 
@@ -36,11 +37,25 @@ export function grouped<D>(
   return groups.values();
 }
 
-/** What to point at; a whole step is pointed at by where it puts the person, else by its id. */
-function pointOf({ at, place }: Violation, book: Book): Span {
+/**
+ * What to point at: a bundle of conditions where it is named; a whole step by where it puts the person, else by its id.
+ */
+function pointOf(violation: Violation, book: Book): Span {
+  const { at, place } = violation;
+  const named = bundleNameAt(violation, book);
+  if (named) return named;
   if (!place || !isSameSpan(at, place.at)) return at;
   const step = book.procedures.get(place.procedure)?.steps.find(({ id }) => id.value === place.step);
   return step?.place?.at ?? stepIdAt(place, book);
+}
+
+function bundleNameAt({ kind, at, place, end, missing }: Violation, book: Book): Span | undefined {
+  const [first] = missing;
+  const procedure = book.procedures.get(place?.procedure ?? '');
+  if (first?.bundle === undefined || !isSameSpan(first.at, at)) return undefined;
+  const step = procedure?.steps.find(({ id }) => id.value === place?.step);
+  const named = kind === 'leaves-not-met' ? procedure?.leaves.get(end ?? 'done') : step?.needs;
+  return named?.kind === 'bundle' ? named.name.at : undefined;
 }
 
 const claims: Partial<Record<ViolationKind, string>> = {
@@ -53,10 +68,10 @@ const claims: Partial<Record<ViolationKind, string>> = {
 };
 
 // Where the claim that is not kept is written, if not at the fault itself.
-function claimOf({ kind, rule, missing, at }: Violation): { message: string; at: Span }[] {
+function claimOf({ kind, rule, missing }: Violation, at: Span): { message: string; at: Span }[] {
   if (rule) return [{ message: `the rule ${code(rule.id)}`, at: rule.at }];
   const [first] = missing;
-  const message = claims[kind];
+  const message = claims[kind] ?? (first?.bundle === undefined ? undefined : `what ${code(first.bundle)} wants`);
   return message && first && !isSameSpan(first.at, at) ? [{ message, at: first.at }] : [];
 }
 
