@@ -9,10 +9,25 @@ import { card, sizes } from './measure.js';
 import { type Pen, penFor } from './pen.js';
 import { cardWord } from './words.js';
 
+/**
+ * A document that keeps the parts of its file as it writes them. A stream would hand each on at a later turn, and until then
+ * the documents of all cards would stay in memory: nothing here waits for a turn.
+ */
+class Sheets extends PDFDocument {
+  // no initial value: the first parts are written before one could be set
+  declare parts?: Uint8Array[];
+
+  override push(part: Uint8Array | null): boolean {
+    this.parts ??= [];
+    if (part) this.parts.push(part);
+    return true;
+  }
+}
+
 /** Draws a card, a page for each face. */
 export function drawCard(content: CardContent, layout: Layout, fonts: CardFonts): Uint8Array {
   const made = new Date(`${content.date}T00:00:00Z`);
-  const document = new PDFDocument({
+  const document = new Sheets({
     size: [card.width, card.height],
     margin: 0,
     autoFirstPage: false,
@@ -29,7 +44,6 @@ export function drawCard(content: CardContent, layout: Layout, fonts: CardFonts)
       ModDate: made,
     },
   });
-  const parts = gatherParts(document);
   const set = fonts.set(document);
   const root = document.struct('Document');
   document.addStructure(root);
@@ -44,7 +58,7 @@ export function drawCard(content: CardContent, layout: Layout, fonts: CardFonts)
   root.end();
   set.embed();
   document.end();
-  return new Uint8Array(Buffer.concat(parts));
+  return new Uint8Array(Buffer.concat(document.parts ?? []));
 }
 
 interface Sheet {
@@ -107,18 +121,4 @@ function drawFoot(pen: Pen, { content, fonts, page, pages }: Sheet): void {
   pen.element('P', () => pen.lines([[{ text: content.issue, bold: false }]], { x: card.left, y, size }));
   const x = card.width - card.right - fonts.widthOf(right, false) * size;
   pen.element('P', () => pen.lines([[{ text: right, bold: false }]], { x, y, size }));
-}
-
-/**
- * Gathers the parts of a document as it writes them. A stream would copy each and hand it on at a later turn; nothing here
- * waits, and all of a card is there when it ends.
- */
-function gatherParts(document: PDFKit.PDFDocument): readonly Uint8Array[] {
-  const head = document.read() as Uint8Array | null;
-  const parts = head ? [head] : [];
-  document.push = (part: Uint8Array | null) => {
-    if (part) parts.push(part);
-    return true;
-  };
-  return parts;
 }

@@ -58,7 +58,7 @@ export function openFace(bytes: Uint8Array): Face {
   const signs = orderSigns(font);
   const { glyphOf, kernOf } = measuring(font, signs);
   const plain = signs.filter((sign) => plainSigns.includes(sign));
-  const [lacked, beyondPlain] = [allBut(signs), allBut(plain)];
+  const [lacked, beyondPlain] = [new RegExp(allBut(signs), 'gu'), new RegExp(allBut(plain))];
   return {
     lacking: (text) => [...new Set(text.match(lacked))],
     widthOf: (text) => {
@@ -82,7 +82,7 @@ export function openFace(bytes: Uint8Array): Face {
       }
       return `[<${codes}>]`;
     },
-    isPlain: (text) => text.search(beyondPlain) < 0,
+    isPlain: (text) => !beyondPlain.test(text),
     embed: embedding(font, { plain, whole: signs }),
   };
 }
@@ -96,8 +96,9 @@ function orderSigns(font: OpenFont): readonly string[] {
   return [...plain, ...[...all].filter((sign) => !plain.includes(sign))];
 }
 
-function allBut(signs: readonly string[]): RegExp {
-  return new RegExp(`[^${signs.map((sign) => `\\u${hexadecimal(sign.charCodeAt(0))}`).join('')}]`, 'gu');
+/** The pattern of every sign but these. */
+function allBut(signs: readonly string[]): string {
+  return `[^${signs.map((sign) => `\\u${hexadecimal(sign.charCodeAt(0))}`).join('')}]`;
 }
 
 interface Measuring {
