@@ -6,9 +6,10 @@ import { describe, expect, it } from 'vitest';
 import type { Book } from '../../src/model/book.js';
 import type { ResolvedBook } from '../../src/model/resolved.js';
 import { proveVariant } from '../../src/order/prove.js';
-import type { StepPlace, Violation } from '../../src/order/result.js';
+import type { Repair, StepPlace, Violation } from '../../src/order/result.js';
 import { rules } from '../../src/rules/index.js';
 import { withoutRepeats } from '../../src/rules/order/follow-ups.js';
+import { helpFor } from '../../src/rules/order/help.js';
 import { runRules } from '../../src/rules/run.js';
 import { buildCase, type Case, randomCase } from '../order/random.js';
 
@@ -68,6 +69,41 @@ describe('The words for faults of order', () => {
       { seed: seed + 1, numRuns },
     );
     expect(dropped).toBeGreaterThan(0);
+  });
+});
+
+describe('The words for a repair', () => {
+  const at = { file: 'a.md', start: 0, end: 1 };
+  const place = (step: string, number: string): StepPlace => ({ procedure: 'a', step, number, calls: [], at });
+  const help = (repair: Repair): string => helpFor({ repair } as Violation, 'Do something else', ['mend it']);
+  const tried = '(tried: it mends this and breaks nothing else); or mend it.';
+
+  it('say what to write and where', () => {
+    const before = place('look', '3');
+    const sets = [
+      { state: 'engine', values: ['off'] },
+      { state: 'header', values: ['on-stop'] },
+    ];
+    expect(help({ kind: 'insert-step', before, sets, place: 'cab' })).toBe(
+      `Before step 3 \`look\`, add the step that does it, with \`at: cab\` and \`sets: { engine: "off", header: on-stop }\` ${tried}`,
+    );
+    expect(help({ kind: 'insert-run', before, procedure: 'shut-down' })).toBe(
+      `Before step 3 \`look\`, add a step with \`run: shut-down\` ${tried}`,
+    );
+    expect(help({ kind: 'move-step', step: place('wait', '4'), before })).toBe(
+      `Move step 4 \`wait\` to before step 3 \`look\` ${tried}`,
+    );
+    expect(help({ kind: 'set-place', step: before, place: 'cab' })).toBe(`Give step 3 \`look\` \`at: cab\` ${tried}`);
+  });
+
+  it('only offer to read something along, since it may not be there to be read', () => {
+    expect(help({ kind: 'measure', step: place('look', '3'), value: 'raised' })).toBe(
+      `Do something else; or add \`raised\` to what step 3 \`look\` measures, if it can be read there ${tried}`,
+    );
+  });
+
+  it('name the thing to do where nothing was tried', () => {
+    expect(helpFor({} as Violation, 'Do something else')).toBe('Do something else.');
   });
 });
 

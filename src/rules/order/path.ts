@@ -20,7 +20,7 @@ export function pathOf({ trace, phase }: Violation, book: Book): readonly PathPl
     if (entry.stands.length > 0) stood.set(entry.by, here);
     const isLast = i === trace.length - 1;
     const fails = isLast && phase === 'failed';
-    const parts = entryParts(entry, { comes, fails });
+    const parts = entryParts(entry, { comes: comes && !(isLast && phase === 'before'), fails });
     if (isLast && !fails && saysNothing(entry, { parts: parts.length, isOnly: i === 0 })) return [];
     const message = `${stepName(entry.place)}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
     return [{ message, at: stepIdAt(entry.place, book) }];
