@@ -6,6 +6,7 @@ import {
   add,
   compare,
   divide,
+  fromBinary,
   magnitudeBits,
   multiply,
   negate,
@@ -31,7 +32,10 @@ export const piBounds: Enclosure = (() => {
 const twoPi = toInteger(rational(2n * piBounds.low.num * unit, piBounds.low.den), 'down');
 
 function around(fixed: bigint): Enclosure {
-  return { low: rational(fixed - (1n << slack), unit), high: rational(fixed + (1n << slack), unit) };
+  return {
+    low: fromBinary(fixed - (1n << slack), Number(bits)),
+    high: fromBinary(fixed + (1n << slack), Number(bits)),
+  };
 }
 
 function toFixed(a: Rational): bigint {
@@ -62,7 +66,7 @@ export function root(a: Rational, degree = 2): Enclosure {
   const lack = 200n - (BigInt(a.num.toString(2).length) - BigInt(a.den.toString(2).length)) / n;
   const shift = lack > 0n ? lack : 0n;
   const scaled = wholeRoot((a.num << (shift * n)) / a.den, n);
-  return { low: rational(scaled, 1n << shift), high: rational(scaled + 1n, 1n << shift) };
+  return { low: fromBinary(scaled, Number(shift)), high: fromBinary(scaled + 1n, Number(shift)) };
 }
 
 // 2 atanh (a / b), for |a / b| up to 1/3

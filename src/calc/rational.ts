@@ -22,10 +22,25 @@ export const one: Rational = { num: 1n, den: 1n };
 /** The longest power of ten that a written number may carry; `1e400` is refused. */
 export const maxExponent = 300;
 
+const longestSafe = BigInt(Number.MAX_SAFE_INTEGER);
+
 function gcd(a: bigint, b: bigint): bigint {
-  let [x, y] = [a < 0n ? -a : a, b];
-  while (y !== 0n) [x, y] = [y, x % y];
-  return x;
+  let x = a < 0n ? -a : a;
+  let y = b;
+  while (x > longestSafe || y > longestSafe) {
+    if (y === 0n) return x;
+    const rest = x % y;
+    x = y;
+    y = rest;
+  }
+  // whole floats divide without rounding, and many times faster
+  let small = Number(x);
+  for (let other = Number(y); other !== 0; ) {
+    const rest = small % other;
+    small = other;
+    other = rest;
+  }
+  return BigInt(small);
 }
 
 /** `num / den` in lowest terms. Throws on a zero denominator: callers check first. */
@@ -37,6 +52,17 @@ export function rational(num: bigint | number, den: bigint | number = 1n): Ratio
   if (d < 0n) [n, d] = [-n, -d];
   const common = gcd(n, d);
   return common === 1n ? { num: n, den: d } : { num: n / common, den: d / common };
+}
+
+/** `num / 2^power` in lowest terms. */
+export function fromBinary(num: bigint, power: number): Rational {
+  if (num === 0n) return zero;
+  let zeros = 0;
+  // most have few zeros at their end: looking for them is much less work than looking for any common divisor
+  while (zeros < power && BigInt.asUintN(32, num >> BigInt(zeros)) === 0n) zeros += 32;
+  while (zeros < power && ((num >> BigInt(zeros)) & 1n) === 0n) zeros += 1;
+  const shared = BigInt(Math.min(zeros, power));
+  return { num: num >> shared, den: 1n << (BigInt(power) - shared) };
 }
 
 /** The exact value of a decimal text: `-12`, `3.60`, `.5`, `1e-3`. Undefined for any other text or an exponent over 300. */
@@ -60,7 +86,7 @@ export function fromNumber(value: number): Rational {
     scaled *= 2;
     power += 1;
   }
-  return rational(BigInt(scaled), 1n << BigInt(power));
+  return fromBinary(BigInt(scaled), power);
 }
 
 export function add(a: Rational, b: Rational): Rational {

@@ -10,6 +10,7 @@ import {
   divide,
   exactDecimals,
   formatDecimals,
+  fromBinary,
   fromDecimal,
   fromNumber,
   multiply,
@@ -44,6 +45,35 @@ describe('fractions', () => {
       }),
       settings,
     );
+  });
+
+  test('lose what numerator and denominator share, however long they are', () => {
+    // Euclid's algorithm on whole numbers of any length
+    const euclid = (a: bigint, b: bigint): bigint => (b === 0n ? (a < 0n ? -a : a) : euclid(b, a % b));
+    const long = fc.bigInt(1n, 2n ** 120n);
+    // where floats stop being whole numbers
+    const edge = fc.bigInt(2n ** 53n - 40n, 2n ** 53n + 40n);
+    const any = fc.oneof(long, edge, fc.bigInt(1n, 1000n));
+    fc.assert(
+      fc.property(any, any, any, (a, b, shared) => {
+        const common = euclid(a * shared, b * shared);
+        const lowest = { num: (a * shared) / common, den: (b * shared) / common };
+        expect(rational(a * shared, b * shared)).toEqual(lowest);
+        expect(rational(-a * shared, b * shared)).toEqual(negate(lowest));
+      }),
+      { ...settings, numRuns: 500 },
+    );
+  });
+
+  test('of a power of two are what any fraction is', () => {
+    fc.assert(
+      fc.property(fc.bigInt(-(2n ** 70n), 2n ** 70n), fc.nat(140), fc.nat(250), (num, zeros, twos) => {
+        const long = num << BigInt(zeros);
+        expect(fromBinary(long, twos)).toEqual(rational(long, 1n << BigInt(twos)));
+      }),
+      { ...settings, numRuns: 500 },
+    );
+    expect(fromBinary(0n, 5)).toEqual(zero);
   });
 
   test('are in lowest terms with a positive denominator', () => {
