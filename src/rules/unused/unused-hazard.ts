@@ -10,9 +10,14 @@ export default rule({
   *run(proofs, { book }) {
     // a rule with a wrong name for its hazard may be what meets it
     if (book.rules.some(({ hazard }) => hazard && !book.hazards.has(hazard.value))) return;
+    const byProcedure = new Map<string, Proof[]>();
+    for (const proof of proofs) {
+      const { id } = proof.variant.procedure;
+      byProcedure.set(id, [...(byProcedure.get(id) ?? []), proof]);
+    }
     for (const procedure of book.procedures.values()) {
-      const own = proofs.filter(({ variant }) => variant.procedure.id === procedure.id);
-      if (own.length === 0 || !own.every(isKnown)) continue;
+      const own = byProcedure.get(procedure.id);
+      if (!own?.every(isKnown)) continue;
       const named = procedure.steps.flatMap(({ hazards }) => hazards.map(({ value }) => value));
       if (named.some((id) => !book.hazards.has(id))) continue;
       const met = new Set(own.flatMap(({ result }) => result.facts.flatMap(({ hazards }) => hazards)));
