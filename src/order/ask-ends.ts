@@ -26,6 +26,11 @@ export function askFinal(asking: Asking, node: Node): void {
     const wanted = readCondition(space, condition, 1);
     if (wanted) askWanted(asking, spot, wanted, { kind: 'leaves-not-met', at: condition.at, phase: 'end' });
   }
+  // What a branch says is seen on the way to `done` comes after the last act, where it was asked before.
+  for (const { condition, throughout } of end === 'done' ? main.procedure.requires : []) {
+    const wanted = throughout ? readCondition(space, condition, 1) : undefined;
+    if (wanted) askWanted(asking, spot, wanted, { kind: 'throughout-broken', at: condition.at, phase: 'end' });
+  }
   askEndMust(asking, spot, end);
   askRestored(asking, spot, end, new Set(leaves.map(({ state }) => state)));
   if (end === 'done') askReadings(asking, spot);

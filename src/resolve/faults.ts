@@ -1,8 +1,8 @@
 // The faults that working out a book can meet: how the same fault in many rigs becomes one diagnostic.
 
 import { byPlace, type Diagnostic, diagnose } from '../diagnostic/diagnostic.js';
+import { type ResolveCode, resolveCodes } from '../diagnostic/resolving-codes.js';
 import { rigLabel } from '../model/rig.js';
-import { type ResolveCode, resolveCodes } from './codes.js';
 import { completeRigs, type PartialRig } from './facets.js';
 
 /**

@@ -1,8 +1,8 @@
 // Numbers of the shared files on their own: parameters, what must agree, instruments. Whether or not a procedure uses them.
 
+import type { ResolveCode } from '../diagnostic/resolving-codes.js';
 import type { Header, Machine } from '../model/book.js';
 import { checkAgreement } from './agreements.js';
-import type { ResolveCode } from './codes.js';
 import { exploreRigs } from './explore.js';
 import { type Ask, anyRig, type PartialRig } from './facets.js';
 import type { Fault, FaultRun } from './faults.js';

@@ -273,6 +273,13 @@ describe('throughout-broken', () => {
       [],
     );
   });
+  it('holds where a branch that leads to `done` says what is seen', () => {
+    check(
+      { requires: 'auto=off throughout', steps: ['ask | answer yes done means auto=on | answer no done'] },
+      ['throughout-broken 1 ask at done: auto is on, wanted off, lost ask means'],
+      { requires: 'engine=off; auto=off throughout', steps: ['ask | answer yes call-service means auto=on | answer no done'] },
+    );
+  });
   it('holds in what is run, and not in what an end runs', () => {
     const ends = { 'call-service': { steps: ['switch | sets auto=on', 'stop | sets engine=off'] } };
     expect(

@@ -800,6 +800,9 @@ function judgeEnd(explorer: Explorer, situation: Situation, end: End): void {
   checkRules(explorer, at, world, false);
   for (const condition of leaves)
     if (!holds(condition, world, 1)) report(explorer, 'leaves-not-met', at, wantedText(condition, 1));
+  for (const { condition, throughout } of end === 'done' ? explorer.variant.procedure.requires : []) {
+    if (throughout && !holds(condition, world, 1)) report(explorer, 'throughout-broken', at, wantedText(condition, 1));
+  }
   for (const condition of end === 'done' ? [] : (explorer.world.ends.get(end)?.must ?? [])) {
     for (let person = 1; person <= (condition.state === 'person' ? explorer.people : 1); person += 1) {
       if (!holds(condition, world, person)) report(explorer, 'end-must-not-met', at, wantedText(condition, person));

@@ -2,7 +2,7 @@
 
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { readCodes } from '../../src/read/codes.js';
+import { readCodes } from '../../src/diagnostic/reading-codes.js';
 import { filesOf } from '../rules/page.js';
 
 const source = [...filesOf(join(import.meta.dirname, '../../src/read'))]

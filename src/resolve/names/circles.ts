@@ -2,11 +2,11 @@
 
 import { joinHyphens } from '../../calc/expression/hyphens.js';
 import { namesIn } from '../../calc/expression/names.js';
+import type { ResolveCode } from '../../diagnostic/resolving-codes.js';
 import type { Book } from '../../model/book.js';
 import type { Procedure } from '../../model/procedure.js';
 import type { Located, Span } from '../../text/source.js';
 import { spanWithin } from '../../text/source.js';
-import type { ResolveCode } from '../codes.js';
 import type { Report } from '../faults.js';
 
 /** What leads from where to where, and the place at which it says so. */

@@ -1,9 +1,9 @@
 // Reports names that name nothing, with the nearest that do.
 
 import { askWhetherMeant, nearestNames } from '../../diagnostic/nearest.js';
+import type { ResolveCode } from '../../diagnostic/resolving-codes.js';
 import type { Book } from '../../model/book.js';
 import type { Located } from '../../text/source.js';
-import type { ResolveCode } from '../codes.js';
 import { joinNames, type Report } from '../faults.js';
 
 interface Kind {

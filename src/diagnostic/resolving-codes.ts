@@ -1,6 +1,6 @@
 // Every code that working out a book reports, with its severity.
 
-import type { Severity } from '../diagnostic/diagnostic.js';
+import type { Severity } from './diagnostic.js';
 
 /** By code. */
 export const resolveCodes = {

@@ -1,6 +1,6 @@
 // Every code that reading a book reports, with its severity.
 
-import type { Severity } from '../diagnostic/diagnostic.js';
+import type { Severity } from './diagnostic.js';
 
 /** By code. */
 export const readCodes: Readonly<Record<string, Severity>> = {
