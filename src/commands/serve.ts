@@ -2,7 +2,7 @@
 
 import { createServer, type Server, type ServerResponse } from 'node:http';
 import { renderText } from '../diagnostic/text.js';
-import { watchFolder } from '../io.js';
+import { FileProblem, watchFolder } from '../io.js';
 import { filesOf } from './build.js';
 import { type Loaded, loadBook, report } from './load.js';
 import { Misuse } from './misuse.js';
@@ -41,7 +41,7 @@ export async function runServe(book: string | undefined, options: ServeOptions, 
       take(loadBook(first.folder, options), served, options, terminal);
     } catch (fault) {
       // The folder may be gone for a moment, or its book.yaml: that is told, and the old pages stay.
-      if (!(fault instanceof Misuse)) throw fault;
+      if (!(fault instanceof Misuse || fault instanceof FileProblem)) throw fault;
       served.faults = fault.message;
     }
     for (const watcher of served.watchers) tell(watcher, served);

@@ -9,6 +9,8 @@ import derivedLimitsIdleInUse from './derived/derived-limits-idle-in-use.js';
 import derivedLimitsImpossible from './derived/derived-limits-impossible.js';
 import derivedLimitsNeverFail from './derived/derived-limits-never-fail.js';
 import derivedLimitsTighter from './derived/derived-limits-tighter.js';
+import derivedWithoutValue from './derived/derived-without-value.js';
+import cropNumberOfOtherQuantity from './dimensions/crop-number-of-other-quantity.js';
 import neverDone from './flow/never-done.js';
 import requiredTwice from './flow/required-twice.js';
 import unreachableStep from './flow/unreachable-step.js';
@@ -16,9 +18,11 @@ import withdrawnRun from './flow/withdrawn-run.js';
 import hazardNotListed from './hazards/hazard-not-listed.js';
 import instrumentNotGoodEnough from './limits/instrument-not-good-enough.js';
 import instrumentOfOtherQuantity from './limits/instrument-of-other-quantity.js';
+import limitsOfOneValue from './limits/limits-of-one-value.js';
 import limitsOutsideInstrument from './limits/limits-outside-instrument.js';
 import limitsOutsideSensorBand from './limits/limits-outside-sensor-band.js';
 import nominalOutsideLimits from './limits/nominal-outside-limits.js';
+import percentWithoutSign from './limits/percent-without-sign.js';
 import resolutionTooCoarse from './limits/resolution-too-coarse.js';
 import valueWithoutInstrument from './limits/value-without-instrument.js';
 import adjustWithoutReading from './order/adjust-without-reading.js';
@@ -71,6 +75,8 @@ export const rules: readonly AnyRule[] = [
   derivedLimitsImpossible,
   derivedLimitsNeverFail,
   derivedLimitsTighter,
+  derivedWithoutValue,
+  cropNumberOfOtherQuantity,
   neverDone,
   requiredTwice,
   unreachableStep,
@@ -78,9 +84,11 @@ export const rules: readonly AnyRule[] = [
   hazardNotListed,
   instrumentNotGoodEnough,
   instrumentOfOtherQuantity,
+  limitsOfOneValue,
   limitsOutsideInstrument,
   limitsOutsideSensorBand,
   nominalOutsideLimits,
+  percentWithoutSign,
   resolutionTooCoarse,
   valueWithoutInstrument,
   adjustWithoutReading,

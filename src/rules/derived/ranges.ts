@@ -1,6 +1,7 @@
 // What a derived value can come to: its expression over all readings that its inputs may have and still pass.
 
 import type { Enclosure } from '../../calc/enclosure.js';
+import type { ExpressionFault, Parsed } from '../../calc/expression/ast.js';
 import { rangeOf, type SharpRange } from '../../calc/expression/range.js';
 import { enclosureOf, type Limits } from '../../calc/limits.js';
 import { compare } from '../../calc/rational.js';
@@ -9,8 +10,24 @@ import type { ResolvedProcedure, ResolvedValue } from '../../model/resolved.js';
 /** Which limits the inputs are held to: as the book has them, or as they are used. */
 export type Kind = 'tolerance' | 'acceptance';
 
+/**
+ * Why a derived value has none for readings that its inputs may have and still pass, as the book has their limits. Nothing
+ * is said where an input is not limited on both sides: what an instrument could read at the most is no good reading.
+ */
+export function derivedFault(value: ResolvedValue, procedure: ResolvedProcedure): ExpressionFault | undefined {
+  const inputs = procedure.values.filter(({ id }) => value.derived?.inputs.includes(id));
+  if (!inputs.every(({ tolerance }) => tolerance?.low && tolerance.high)) return undefined;
+  const range = rangeWithin(value, procedure, 'tolerance');
+  return range?.ok === false ? range.fault : undefined;
+}
+
 /** The range of a derived value, or nothing where an input has no two ends or the range could not be found. */
 export function derivedRange(value: ResolvedValue, procedure: ResolvedProcedure, kind: Kind): SharpRange | undefined {
+  const range = rangeWithin(value, procedure, kind);
+  return range?.ok ? range.value : undefined;
+}
+
+function rangeWithin(value: ResolvedValue, procedure: ResolvedProcedure, kind: Kind): Parsed<SharpRange> | undefined {
   if (!value.derived) return undefined;
   const byId = new Map(procedure.values.map((other) => [other.id, other]));
   const inputs = new Map<string, Enclosure>();
@@ -20,8 +37,7 @@ export function derivedRange(value: ResolvedValue, procedure: ResolvedProcedure,
     if (!reach) return undefined;
     inputs.set(id, reach);
   }
-  const range = rangeOf(value.derived.expr, (path) => inputs.get(path) ?? parameterOf(path, procedure));
-  return range.ok ? range.value : undefined;
+  return rangeOf(value.derived.expr, (path) => inputs.get(path) ?? parameterOf(path, procedure));
 }
 
 function parameterOf(path: string, procedure: ResolvedProcedure): Enclosure | undefined {

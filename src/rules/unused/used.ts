@@ -43,6 +43,7 @@ export function namesInNumbers(procedure: Procedure): ReadonlySet<string> {
 export function usedReadings(procedure: Procedure): ReadonlySet<string> {
   return new Set([
     ...procedure.steps.flatMap((step) => step.measure.map(({ value }) => value)),
+    ...procedure.adjusters.flatMap(({ watch }) => watch?.value ?? []),
     ...namesInNumbers(procedure),
     ...[...placesOf(procedure)]
       .map((path) => path.split('.')[0] ?? path)

@@ -1,0 +1,47 @@
+// A crop's mass that is no mass of a bushel, or a moisture that is no share.
+
+import { describeDimension, dimension, isDimensionless, sameDimension } from '../../calc/dimension.js';
+import { dimensionOf } from '../../calc/expression/dimensions.js';
+import type { WrittenExpr } from '../../model/numbers.js';
+import { type Finding, rule } from '../rule.js';
+
+interface Facts {
+  readonly crop: string;
+  readonly key: string;
+  readonly is: string;
+  readonly wanted: string;
+}
+
+const massOfBushel = dimension({ mass: 1, bushels: -1 });
+
+export default rule({
+  id: 'crop-number-of-other-quantity',
+  severity: 'error',
+  needs: 'book',
+  *run({ crops }) {
+    for (const { id, mass, baseMoisture } of crops.values()) {
+      const isMass = (found: readonly number[]): boolean => sameDimension(found, massOfBushel);
+      yield* judge(mass, isMass, { crop: id, key: 'mass', wanted: 'a mass of one bushel, such as `56 lb/bu`' });
+      yield* judge(baseMoisture, isDimensionless, {
+        crop: id,
+        key: 'base-moisture',
+        wanted: 'a share, such as `15.5 %`',
+      });
+    }
+  },
+  say: ({ crop, key, is, wanted }: Facts) => ({
+    message: `\`${key}\` of \`${crop}\` is ${is}, expected ${wanted}`,
+    help: 'Mend its unit.',
+    note: 'A bushel of grain is a count of its legal mass: without `/bu` every yield worked out with it is wrong.',
+  }),
+});
+
+function* judge(
+  written: WrittenExpr | undefined,
+  isRight: (found: readonly number[]) => boolean,
+  facts: Omit<Facts, 'is'>,
+): Iterable<Finding<Facts>> {
+  const found = written && dimensionOf(written.expr, () => undefined);
+  if (!written || !found?.ok || isRight(found.value.dimension)) return;
+  yield { at: written.source.at, data: { ...facts, is: `of the kind ${describeDimension(found.value.dimension)}` } };
+}
