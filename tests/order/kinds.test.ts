@@ -277,7 +277,10 @@ describe('throughout-broken', () => {
     check(
       { requires: 'auto=off throughout', steps: ['ask | answer yes done means auto=on | answer no done'] },
       ['throughout-broken 1 ask at done: auto is on, wanted off, lost ask means'],
-      { requires: 'engine=off; auto=off throughout', steps: ['ask | answer yes call-service means auto=on | answer no done'] },
+      {
+        requires: 'engine=off; auto=off throughout',
+        steps: ['ask | answer yes call-service means auto=on | answer no done'],
+      },
     );
   });
   it('holds in what is run, and not in what an end runs', () => {
