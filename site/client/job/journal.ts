@@ -1,0 +1,124 @@
+// What happens in a job, as a list that only grows: each act is kept the moment it is done, and all that is shown or
+// recorded (where the walk stands, as found, as left) is worked out from the list. Types alone; nothing is stored here.
+
+/** Which page of which book a job is done by; kept with the job, so that a record reads without the page. */
+export interface JobPage {
+  /** `ABC123`, as read out on the telephone. */
+  readonly code: string;
+  readonly procedure: string;
+  readonly title: string;
+  readonly revision: number;
+  /** Of the content that the steps were taken from; another one means that the procedure changed meanwhile. */
+  readonly content: string;
+  /** The page's path below the site's root, `es/` included. */
+  readonly path: string;
+  /** `Tarn 40 · 12-row header, 20 in rows`, with what the page is only for. */
+  readonly rig: string;
+  readonly language: string;
+}
+
+/** How a reading was judged; `recorded` where there are no limits. */
+export type ReadingVerdict = 'pass' | 'fail' | 'unsure' | 'fault' | 'recorded';
+
+/** One reading, as typed and as judged. Derived values and results of worksheets are entered by the page itself. */
+export interface ReadingAct {
+  readonly kind: 'read';
+  readonly step: string;
+  /** With the label of the run step before it where it belongs to a procedure that is run: `4:on_ground`. */
+  readonly value: string;
+  readonly label: string;
+  /** The digits as typed, with a point; in `unit`. */
+  readonly text: string;
+  readonly unit: string;
+  readonly verdict: ReadingVerdict;
+  /** Why it does not pass: on which side. */
+  readonly side?: 'low' | 'high';
+  /** The limits that decided, as shown. */
+  readonly limits?: string;
+  /** What the page says it is read with. */
+  readonly instrument?: string;
+  /** Worked out from other readings. */
+  readonly derived?: true;
+}
+
+/** What a person may say of the job itself; asked for before or after work, and changed at any time until it is closed. */
+export type FactName =
+  | 'who'
+  | 'work-order'
+  | 'engine-hours'
+  | 'machine-serial'
+  | 'header-serial'
+  | 'software-before'
+  | 'software-after'
+  | 'instrument'
+  | 'instrument-calibrated'
+  | 'signature';
+
+/** Something that was done. Steps are labels as the page shows them: `7`, `4.2`, `E1`. */
+export type Act =
+  /** A condition of *before you start*, by its place in the list, confirmed or taken back. */
+  | { readonly kind: 'tick'; readonly condition: number; readonly words: string; readonly met: boolean }
+  | ReadingAct
+  /** A cell of a worksheet, as typed; rows count from 1. */
+  | {
+      readonly kind: 'cell';
+      readonly step: string;
+      readonly worksheet: string;
+      readonly row: number;
+      readonly column: string;
+      readonly text: string;
+    }
+  /** An adjuster was turned by this much, in its unit; `total` from where it stood at first. */
+  | {
+      readonly kind: 'turn';
+      readonly step: string;
+      readonly adjuster: string;
+      readonly label: string;
+      readonly text: string;
+      readonly total: string;
+      readonly unit: string;
+    }
+  | { readonly kind: 'mark'; readonly step: string; readonly mark: string }
+  | { readonly kind: 'note'; readonly step?: string; readonly text: string }
+  /** A picture that was taken; kept beside the journal under `photo`. */
+  | { readonly kind: 'photo'; readonly step: string; readonly photo: string; readonly type: string }
+  /** A step was left, by which way and where to: a step or an end. `words` is what the step said to do. */
+  | {
+      readonly kind: 'leave';
+      readonly step: string;
+      readonly words: string;
+      readonly by: 'next' | 'otherwise' | 'reading' | 'answer';
+      readonly answer?: string;
+      readonly to: string;
+    }
+  /** Back to the step before, to do it again. */
+  | { readonly kind: 'back'; readonly step: string; readonly to: string }
+  /** The page was found wrong. */
+  | { readonly kind: 'wrong'; readonly step?: string; readonly text: string }
+  | { readonly kind: 'fact'; readonly name: FactName; readonly text: string }
+  /** The procedure has another content than when the job began; work goes on by the new one, from this step. */
+  | { readonly kind: 'revised'; readonly page: JobPage; readonly from: string };
+
+/** An act with when it was done, by the phone's clock (ISO 8601, UTC). Order is the order of the list, never the clock. */
+export type Entry = Act & { readonly at: string };
+
+export type JobState = 'open' | 'closed';
+
+/** A job: by which page, and all that was done. */
+export interface Job {
+  /** Random, given when it begins. */
+  readonly id: string;
+  readonly page: JobPage;
+  readonly begun: string;
+  readonly state: JobState;
+  readonly entries: readonly Entry[];
+}
+
+/** An open job that is being worked on. */
+export interface Journal {
+  readonly job: Job;
+  /** Resolves when the act is safely kept; rejects where the phone cannot keep it (full, refused), which must be said. */
+  append(act: Act): Promise<void>;
+  /** Keeps a picture and gives back the name to put into the act. */
+  keepPhoto(photo: Blob): Promise<string>;
+}
