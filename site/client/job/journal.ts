@@ -1,5 +1,13 @@
 // What happens in a job, as a list that only grows: each act is kept the moment it is done, and all that is shown or
 // recorded (where the walk stands, as found, as left) is worked out from the list. Types alone; nothing is stored here.
+//
+//   open-journal.ts  openJournal(page, wanted?): Promise<Journal>      resumes or makes the job of a page
+//   jobs.ts          beginJob(page)  listJobs()  readJob(id)  closeJob(id)  amendJob(id, act, {who, why})  deleteJob(id)
+//                    changedSince(job, page)  pageNow(job)  hasOpenJob(): Promise<boolean>
+//   storage.ts       checkStorage(): Promise<'kept' | 'may-be-cleared' | 'refused' | 'full'>
+//   photos.ts        readPhoto(name): Promise<Blob | undefined>
+//   this-page.ts     thisPage(): JobPage | undefined   wantedJob(): string | undefined   resumeLink(job): string
+//   store.ts         StoreFault { kind: 'refused' | 'full' | 'lost' | 'closed' | 'broken' }, which all of these reject with
 
 /** Which page of which book a job is done by; kept with the job, so that a record reads without the page. */
 export interface JobPage {
@@ -8,7 +16,8 @@ export interface JobPage {
   readonly procedure: string;
   readonly title: string;
   readonly revision: number;
-  /** Of the content that the steps were taken from; another one means that the procedure changed meanwhile. */
+  /** Of the content that the steps were taken from, the same in every language; another one means that the procedure changed
+   * meanwhile. */
   readonly content: string;
   /** The page's path below the site's root, `es/` included. */
   readonly path: string;
@@ -77,6 +86,8 @@ export type Act =
       readonly text: string;
       readonly total: string;
       readonly unit: string;
+      /** The values that it moves and those derived from them, named as in readings: what was read before is now *as found*. */
+      readonly moves: readonly string[];
     }
   | { readonly kind: 'mark'; readonly step: string; readonly mark: string }
   | { readonly kind: 'note'; readonly step?: string; readonly text: string }
@@ -97,10 +108,18 @@ export type Act =
   | { readonly kind: 'wrong'; readonly step?: string; readonly text: string }
   | { readonly kind: 'fact'; readonly name: FactName; readonly text: string }
   /** The procedure has another content than when the job began; work goes on by the new one, from this step. */
-  | { readonly kind: 'revised'; readonly page: JobPage; readonly from: string };
+  | { readonly kind: 'revised'; readonly page: JobPage; readonly from: string }
+  /** The work is over, whether or not an end was reached. What comes after it amends. */
+  | { readonly kind: 'close' };
+
+/** Who amends a closed job, and why. */
+export interface Amendment {
+  readonly who: string;
+  readonly why: string;
+}
 
 /** An act with when it was done, by the phone's clock (ISO 8601, UTC). Order is the order of the list, never the clock. */
-export type Entry = Act & { readonly at: string };
+export type Entry = Act & { readonly at: string; readonly amendment?: Amendment };
 
 export type JobState = 'open' | 'closed';
 
@@ -116,9 +135,12 @@ export interface Job {
 
 /** An open job that is being worked on. */
 export interface Journal {
+  /** As it stands now: another object after each act, its own or one from another tab. */
   readonly job: Job;
   /** Resolves when the act is safely kept; rejects where the phone cannot keep it (full, refused), which must be said. */
   append(act: Act): Promise<void>;
   /** Keeps a picture and gives back the name to put into the act. */
   keepPhoto(photo: Blob): Promise<string>;
+  /** Calls back when another tab has changed the job; gives back how to stop that. */
+  onChange(changed: () => void): () => void;
 }

@@ -11,6 +11,7 @@ import { drawCautions, drawConditions, drawReady } from './before.js';
 import { homeName, linkTo, linkToShared, type Page, phoneLink } from './context.js';
 import { hatching } from './gauge.js';
 import { findHazard } from './hazards.js';
+import { jobFacts } from './job-facts.js';
 import { type Frame, renderPage } from './layout.js';
 import { drawHead } from './procedure-head.js';
 import type { Entry, Version } from './site-map.js';
@@ -26,6 +27,7 @@ export function procedurePage(page: Page, entry: Entry, version: Version): strin
   const frame: Frame = {
     kind: 'procedure',
     title,
+    facts: jobFacts(page, version),
     head: drawHead(page, entry, version),
     body: html`${procedure.status !== 'withdrawn' && drawOnce(page, version)}${drawCall(page, version)}${drawCards(page, version)}${drawChecked(page, version.variant)}`,
   };
