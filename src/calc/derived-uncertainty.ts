@@ -7,8 +7,8 @@ import { root } from './elementary.js';
 import type { Scaled } from './enclosure.js';
 import { exactly, multiplyRanges, scaled, withPi } from './enclosure.js';
 import type { Expr } from './expression/ast.js';
-import { slopesOf } from './expression/directions.js';
 import { namesIn } from './expression/names.js';
+import { cellKey, slopesOf } from './expression/slopes.js';
 import type { Instrument } from './instrument.js';
 import { countsResolution, errorParts } from './instrument.js';
 import type { Limits } from './limits.js';
@@ -24,8 +24,8 @@ export interface DerivedInput {
   readonly instrumentName?: string | undefined;
 }
 
-/** The inputs of a derived value by the names in its expression. */
-export type DerivedInputs = ReadonlyMap<string, DerivedInput>;
+/** The inputs of a derived value by the names in its expression; a column has one for each of its rows. */
+export type DerivedInputs = ReadonlyMap<string, DerivedInput | readonly DerivedInput[]>;
 
 interface Effect {
   readonly slope: Scaled;
@@ -39,17 +39,32 @@ interface Effect {
  */
 export function derivedUncertainty(expr: Expr, inputs: DerivedInputs): Rational | undefined {
   const used = new Set(namesIn(expr).map(({ path }) => path));
-  const box = new Map([...inputs].filter(([path]) => used.has(path)).map(([path, { range }]) => [path, range]));
-  const slopes = slopesOf(expr, box, (path) => inputs.get(path)?.range);
+  const single = new Map([...inputs].filter(([path]) => used.has(path)).flatMap(([path, of]) => cellsOf(path, of)));
+  const box = new Map([...single].map(([key, { range }]) => [key, range]));
+  const slopes = slopesOf(expr, box, (path) => rangesOf(inputs.get(path)));
   const effects: Effect[] = [];
-  for (const path of box.keys()) {
-    const [slope, input] = [slopes.get(path), inputs.get(path)];
-    if (!slope || !input) return undefined;
+  for (const [key, input] of single) {
+    const slope = slopes.get(key);
+    if (!slope) return undefined;
     effects.push({ slope, input });
   }
   const squared = [...byInstrument(effects)].map(squaredOfInstrument).reduce(add, zero);
   const rest = effects.map(({ slope, input }) => multiply(squareOf(slope), restSquared(input))).reduce(add, zero);
   return multiply(rational(2), root(add(squared, rest)).high);
+}
+
+type Given = DerivedInput | readonly DerivedInput[];
+
+function isColumn(given: Given): given is readonly DerivedInput[] {
+  return Array.isArray(given);
+}
+
+function cellsOf(path: string, given: Given): readonly (readonly [string, DerivedInput])[] {
+  return isColumn(given) ? given.map((cell, row) => [cellKey(path, row), cell]) : [[path, given]];
+}
+
+function rangesOf(given: Given | undefined): Enclosure | readonly Enclosure[] | undefined {
+  return given && (isColumn(given) ? given.map(({ range }) => range) : given.range);
 }
 
 function byInstrument(effects: readonly Effect[]): Iterable<readonly Effect[]> {
@@ -139,8 +154,8 @@ export function derivedAcceptance(of: DerivedCase): Acceptance | undefined {
 
 /** The coarsest resolution of the inputs, in base units; undefined where none has one. */
 export function derivedResolution(inputs: DerivedInputs): Rational | undefined {
-  const steps = [...inputs.values()].flatMap(({ instrument }) =>
-    instrument?.resolution ? [instrument.resolution] : [],
-  );
+  const steps = [...inputs.values()]
+    .flat()
+    .flatMap(({ instrument }) => (instrument?.resolution ? [instrument.resolution] : []));
   return steps.length > 0 ? steps.reduce(larger) : undefined;
 }

@@ -2,6 +2,7 @@
 // Whatever has equal content is one variant. Places lead back to what the author wrote; they are no part of the content.
 
 import type { Expr } from '../calc/expression/ast.js';
+import type { Instrument as CalcInstrument } from '../calc/instrument.js';
 import type { Limits } from '../calc/limits.js';
 import type { Rational } from '../calc/rational.js';
 import type { Unit } from '../calc/unit.js';
@@ -71,6 +72,8 @@ export interface ResolvedInstrument {
   /** In coherent base units. */
   readonly resolution?: Rational;
   readonly builtIn: boolean;
+  /** What the calculation core wants to know of it. */
+  readonly calc: CalcInstrument;
   /** What it needs to be read. */
   readonly needs?: readonly ResolvedCondition[];
 }
@@ -136,6 +139,9 @@ export interface ResolvedWorksheet {
   readonly id: string;
   readonly label?: Words;
   readonly rows: { readonly min: number; readonly max?: number };
+  readonly decision: DecisionRule;
+  /** Every `machine.x` and `header.x` that its expressions name, worked out; one that has no two ends is missing. */
+  readonly parameters: ReadonlyMap<string, Limits>;
   readonly columns: readonly {
     readonly id: string;
     readonly label: Words;
@@ -143,6 +149,8 @@ export interface ResolvedWorksheet {
     readonly choices?: readonly string[];
     readonly from?: Expr;
     readonly instrument?: ResolvedInstrument;
+    /** What each entry must keep. */
+    readonly limits?: Limits;
   }[];
   readonly results: readonly {
     readonly id: string;

@@ -6,6 +6,7 @@ import { type DerivedInput, derivedUncertainty } from '../calc/derived-uncertain
 import { sameDimension } from '../calc/dimension.js';
 import { formatLimits, formatQuantity } from '../calc/display.js';
 import type { Expr } from '../calc/expression/ast.js';
+import { substitute } from '../calc/expression/substitute.js';
 import { enclosureOf, type Limits } from '../calc/limits.js';
 import { divide, larger, multiply, type Rational, rational, zero } from '../calc/rational.js';
 import { asDifference, isSameSize, type Unit } from '../calc/unit.js';
@@ -133,22 +134,6 @@ function readingOf({ value, instrument }: BareValue): DerivedInput | undefined {
   const low = bands.find((band) => band?.low)?.low;
   const high = bands.find((band) => band?.high)?.high;
   return low && high && { range: { low, high }, instrument: instrument.calc, instrumentName: instrument.resolved.id };
-}
-
-function substitute(expr: Expr, inner: ReadonlyMap<string, Expr>): Expr {
-  switch (expr.kind) {
-    case 'name':
-      return inner.get(expr.path) ?? expr;
-    case 'negate':
-      return { ...expr, of: substitute(expr.of, inner) };
-    case 'binary':
-      return { ...expr, left: substitute(expr.left, inner), right: substitute(expr.right, inner) };
-    case 'call':
-      return { ...expr, args: expr.args.map((part) => substitute(part, inner)) };
-    default:
-      // what else there is stands in calculations by hand alone, which name no values
-      return expr;
-  }
 }
 
 /** The same limits as they are read in another unit; their ends stay where they are. */

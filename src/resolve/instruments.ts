@@ -45,6 +45,12 @@ function resolveInstrument(scene: Scene, source: Instrument): FoundInstrument {
   const both = range && enclosureOf(range);
   const needs = resolveConditions(scene, source.needs);
   const resolution = step?.low;
+  const calc: CalcInstrument = {
+    accuracy: findAccuracy(scene, source) ?? noError,
+    ...(resolution ? { resolution } : {}),
+    ...(both ? { range: both } : {}),
+    ...(unit ? { unit } : {}),
+  };
   return {
     resolved: {
       source,
@@ -53,14 +59,10 @@ function resolveInstrument(scene: Scene, source: Instrument): FoundInstrument {
       ...(range ? { range } : {}),
       ...(resolution ? { resolution } : {}),
       builtIn: source.builtIn,
+      calc,
       ...(needs.length > 0 ? { needs } : {}),
     },
-    calc: {
-      accuracy: findAccuracy(scene, source) ?? noError,
-      ...(resolution ? { resolution } : {}),
-      ...(both ? { range: both } : {}),
-      ...(unit ? { unit } : {}),
-    },
+    calc,
     ...(unit ? { unit } : {}),
     needs,
     accepted: new Map(),

@@ -6,7 +6,7 @@ import type { Expr } from '../calc/expression/ast.js';
 import { dimensionOf, type Shape } from '../calc/expression/dimensions.js';
 import { joinHyphens } from '../calc/expression/hyphens.js';
 import { firstNamesIn } from '../calc/expression/names.js';
-import type { Limits } from '../calc/limits.js';
+import { enclosureOf, type Limits } from '../calc/limits.js';
 import type { Rational } from '../calc/rational.js';
 import { findUnit, noUnit, type Unit } from '../calc/unit.js';
 import type { WrittenExpr } from '../model/numbers.js';
@@ -26,28 +26,49 @@ export function findWorksheet(scene: Scene, procedure: Procedure, sheet: Workshe
   return remember(scene, `worksheet ${procedure.id} ${sheet.id}`, (own) => resolveWorksheet(own, sheet));
 }
 
-/** What the names in a worksheet's expressions stand for. Columns of choices have no shape. */
+/** What the names in a worksheet's expressions stand for. */
 interface Sheet {
-  readonly columns: ReadonlySet<string>;
+  /** Ids of all columns and results. */
+  readonly names: ReadonlySet<string>;
+  /** Those that were worked out so far. One of these without a shape has a fault of its own, or is a choice of words. */
+  readonly before: Set<string>;
+  readonly results: ReadonlySet<string>;
+  readonly choices: ReadonlySet<string>;
   readonly shapes: Map<string, Shape>;
   readonly units: Map<string, Unit>;
+  readonly parameters: Map<string, Limits>;
 }
 
 function resolveWorksheet(scene: Scene, source: Worksheet): ResolvedWorksheet | undefined {
   const rows = countRows(scene, source);
   if (!rows) return undefined;
+  const parameters = new Map<string, Limits>();
   const sheet: Sheet = {
-    columns: new Set([...source.columns, ...source.results].map(({ id }) => id)),
+    parameters,
+    names: new Set([...source.columns, ...source.results].map(({ id }) => id)),
+    before: new Set(),
+    results: new Set(source.results.map(({ id }) => id)),
+    choices: new Set(source.columns.filter(({ choices }) => choices).map(({ id }) => id)),
     shapes: new Map(),
     units: new Map(),
   };
-  const columns = source.columns.map((column) => resolveColumn(scene, column, sheet));
-  const results = source.results.flatMap((result) => resolveResult(scene, result, sheet) ?? []);
+  const columns = source.columns.map((column) => {
+    const resolved = resolveColumn(scene, column, sheet);
+    sheet.before.add(column.id);
+    return resolved;
+  });
+  const results = source.results.flatMap((result) => {
+    const resolved = resolveResult(scene, result, sheet);
+    sheet.before.add(result.id);
+    return resolved ?? [];
+  });
   return {
     source,
     id: source.id,
     ...(source.label ? { label: wordsFor(scene, source.label) } : {}),
     rows,
+    decision: scene.book.settings.decision,
+    parameters,
     columns,
     results,
   };
@@ -83,7 +104,7 @@ function resolveColumn(scene: Scene, column: WorksheetColumn, sheet: Sheet): Res
     said && !choices ? shapeOfUnit(said) : (found?.shape ?? (unit && !choices ? shapeOfUnit(unit) : undefined));
   if (shape) sheet.shapes.set(id, shape);
   if (unit) sheet.units.set(id, unit);
-  if (column.limits && shape) findLimits(scene, column.limits, { expected: shape });
+  const limits = column.limits && shape && findLimits(scene, column.limits, { expected: shape })?.limits;
   return {
     id,
     label: wordsFor(scene, column.label),
@@ -91,6 +112,7 @@ function resolveColumn(scene: Scene, column: WorksheetColumn, sheet: Sheet): Res
     ...(choices ? { choices: choices.map(({ value }) => value) } : {}),
     ...(found ? { from: found.expr } : {}),
     ...(instrument ? { instrument } : {}),
+    ...(limits ? { limits } : {}),
   };
 }
 
@@ -101,6 +123,7 @@ function resolveResult(
 ): ResolvedWorksheet['results'][number] | undefined {
   const found = deriveCell(scene, source.from, { sheet, whole: true });
   if (!found) return undefined;
+  sheet.shapes.set(source.id, found.shape);
   const limits = source.limits && findLimits(scene, source.limits, { expected: found.shape })?.limits;
   const said = source.unit && findUnit(source.unit.value);
   if (said && source.unit) requireUnit(scene, { id: source.id, shape: found.shape, unit: said, said: source.unit });
@@ -142,27 +165,51 @@ function deriveCell(
   { sheet, whole }: { readonly sheet: Sheet; readonly whole: boolean },
 ): Cell | undefined {
   const expr = joinHyphens(from.expr, {
-    isName: (path) => sheet.columns.has(path) || isParameter(scene.vocabulary, path),
+    isName: (path) => sheet.names.has(path) || isParameter(scene.vocabulary, path),
   });
-  const parameters = new Map<string, Limits>();
   let complete = true;
   for (const { path, start, end } of firstNamesIn(expr)) {
-    if (sheet.columns.has(path)) {
+    if (sheet.names.has(path)) {
       if (!sheet.shapes.has(path)) complete = false;
+      const fault = faultOfName(sheet, path);
+      if (fault) reportFault(scene, from.source, { ...fault, start, end });
       continue;
     }
     const limits = parameterLimits(scene, path, { at: spanWithin(from.source, start, end) });
-    if (limits) parameters.set(path, limits);
+    if (limits && enclosureOf(limits)) sheet.parameters.set(path, limits);
     else complete = false;
+    if (limits && !enclosureOf(limits)) {
+      reportFault(scene, from.source, {
+        code: 'number-without-value',
+        message: `\`${path}\` has one limit only and cannot be calculated with`,
+        help: 'Give the parameter both ends, or name another.',
+        start,
+        end,
+      });
+    }
   }
   if (!complete) return undefined;
   const found = dimensionOf(expr, (path) => {
     const shape = sheet.shapes.get(path);
-    return shape ? { ...shape, column: whole } : shapeOfLimits(parameters.get(path));
+    return shape ? { ...shape, column: whole && !sheet.results.has(path) } : shapeOfLimits(sheet.parameters.get(path));
   });
   if (found.ok) return { expr, shape: { dimension: found.value.dimension, temperature: found.value.temperature } };
   reportFault(scene, from.source, { code: 'unit-mismatch', ...found.fault });
   return undefined;
+}
+
+function faultOfName(
+  sheet: Sheet,
+  path: string,
+): { readonly code: 'number-without-value'; readonly message: string; readonly help: string } | undefined {
+  const code = 'number-without-value';
+  if (sheet.choices.has(path)) {
+    const help = 'Name a column of numbers.';
+    return { code, message: `\`${path}\` is a choice of words and cannot be calculated with`, help };
+  }
+  if (sheet.before.has(path)) return undefined;
+  const help = `Write \`${path}\` above it, and let neither follow from the other.`;
+  return { code, message: `\`${path}\` has no value yet: it stands at or below what follows from it`, help };
 }
 
 interface SaidUnit {

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { toNumber } from '../../src/calc/rational.js';
+import { readPortable, writePortable } from '../../src/calc/portable.js';
+import { fromDecimal, toNumber } from '../../src/calc/rational.js';
+import type { Sheet } from '../../src/calc/worksheet/sheet.js';
+import { workOutSheet } from '../../src/calc/worksheet/work-out.js';
+import { portableSheet } from '../../src/emit/portable-worksheet.js';
 import { type Changes, learn, plain, procedureFor, workOut } from './resolved.js';
 
 const inLearn = (...pairs: readonly (readonly [string, string])[]): Changes => ({ [learn]: pairs });
@@ -351,8 +355,63 @@ describe('worksheets', () => {
     ['a column of another unit', '(shown - scale) * scale', 'max(abs(error))', 'unit-mismatch: "%"'],
     ['a result of one row', '(shown - scale) / scale', 'error * 2', 'unit-mismatch: error * 2'],
     ['a name that is no column', '(shown - scal) / scale', 'max(abs(error))', 'unknown-value: scal'],
+    ['a column of words', '(shown - flow) / scale', 'max(abs(error))', 'number-without-value: flow'],
+    ['a column that follows from itself', '(shown - scale) / error', 'max(abs(error))', 'number-without-value: error'],
+    [
+      'a result that follows from itself',
+      '(shown - scale) / scale',
+      'max(abs(error)) / worst',
+      'number-without-value: worst',
+    ],
+    [
+      'a column that follows from a result',
+      '(shown - scale) / worst',
+      'max(abs(error))',
+      'number-without-value: worst',
+    ],
   ])('%s', (_, error, worst, found) => {
     expect(workOut(sheet(error, worst)).found).toEqual([found]);
+  });
+
+  it('name no parameter that has one end only', () => {
+    const change = sheet('(shown - scale) / scale + machine.least / scale', 'max(abs(error))');
+    const worked = workOut({
+      ...change,
+      'machines/tarn-40.yaml': [['parameters:\n', 'parameters:\n  least: at least 5 lb\n']],
+      'machines/tarn-60.yaml': [['parameters:\n', 'parameters:\n  least: at least 5 lb\n']],
+    });
+    expect(worked.found).toEqual(['number-without-value: machine.least']);
+  });
+
+  it('are worked out from what is carried to a phone', () => {
+    const change = values(`worksheets:
+  gaps:
+    rows: 2
+    columns:
+      gap: { label: Gap, unit: V, read-with: display, limits: { tarn-40: 1 to 2 V, tarn-60: 1 to 3 V } }
+      part: { label: Part, from: gap / machine.sensor_reads, unit: "%" }
+    results:
+      widest: { label: Widest, from: max(part), unit: "%" }
+      twice: { label: Twice that, from: 2 * widest, unit: "%" }
+`);
+    const worked = workOut(change);
+    expect(worked.found).toEqual([]);
+    const outcome = (machine: string, ...gaps: readonly string[]) => {
+      const [gap] = procedureFor(worked, id, machine).worksheets;
+      if (!gap) throw new Error('No worksheet');
+      const sheetThere = readPortable<Sheet>(writePortable(portableSheet(gap)));
+      return workOutSheet(
+        sheetThere,
+        gaps.map((text) => new Map([['gap', fromDecimal(text) ?? text]])),
+      );
+    };
+    // U of the display is 0.0238 V, so that 2 V passes to 1.97 V; a parameter counts in its middle, 2.5 V
+    expect(outcome('tarn-40', '1.5', '1.97').verdict).toBe('pass');
+    expect(outcome('tarn-40', '1.5', '1.98').verdict).toBe('fail');
+    expect(outcome('tarn-60', '1.5', '1.98').verdict).toBe('pass');
+    expect(outcome('tarn-60', '1.5', '2.98').verdict).toBe('fail');
+    const twice = outcome('tarn-40', '1.5', '1.97').results.get('twice');
+    expect(twice?.kind === 'value' && toNumber(twice.estimate.value.low)).toBeCloseTo((2 * 1.97) / 2.5, 12);
   });
 
   it('have whole numbers of rows', () => {

@@ -308,14 +308,14 @@ function withinOne(expr: Expr, inputs: Inputs): Scaled {
   });
 }
 
-// the values that an argument has: one, or one for each row of the columns in it
-function encloseRows(expr: Expr, inputs: Inputs): readonly Scaled[] {
+/** The inputs for each value that an argument has: as they are, or one for each row of the columns in it. */
+export function rowsOf(expr: Expr, inputs: Inputs): readonly Inputs[] {
   const columns = namesIn(expr).flatMap(({ path, start, end }) => {
     const found = inputs.scope(path);
     return Array.isArray(found) ? [{ rows: (found as readonly Enclosure[]).length, path, start, end }] : [];
   });
   const [first] = columns;
-  if (!first || inputs.row !== undefined) return [enclose(expr, inputs)];
+  if (!first || inputs.row !== undefined) return [inputs];
   const other = columns.find(({ rows }) => rows !== first.rows);
   if (other)
     fail({
@@ -323,7 +323,11 @@ function encloseRows(expr: Expr, inputs: Inputs): readonly Scaled[] {
       end: other.end,
       message: `\`${other.path}\` has ${other.rows} rows, \`${first.path}\` has ${first.rows}`,
     });
-  return Array.from({ length: first.rows }, (_, row) => enclose(expr, { ...inputs, row }));
+  return Array.from({ length: first.rows }, (_, row) => ({ ...inputs, row }));
+}
+
+function encloseRows(expr: Expr, inputs: Inputs): readonly Scaled[] {
+  return rowsOf(expr, inputs).map((own) => enclose(expr, own));
 }
 
 function gather(expr: Extract<Expr, { kind: 'call' }>, inputs: Inputs): Scaled {

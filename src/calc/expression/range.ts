@@ -20,11 +20,12 @@ import {
 import type { Expr, Parsed } from './ast.js';
 import type { Box } from './box.js';
 import { boxOf, inputsIn, usesOf } from './box.js';
-import { isOneWay, slopesOf } from './directions.js';
+import { isOneWay } from './directions.js';
 import type { Inputs, ValueScope } from './evaluate.js';
 import { enclose, plain, widthOf } from './evaluate.js';
 import { catchFault, FaultError, fail } from './fault.js';
 import { namesIn, partsOf } from './names.js';
+import { slopesOf } from './slopes.js';
 
 /**
  * `outer` holds every value that the expression can take; every value in `attained` is taken by some inputs. Where nothing

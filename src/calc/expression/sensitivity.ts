@@ -4,9 +4,9 @@ import type { Enclosure } from '../rational.js';
 import type { Expr } from './ast.js';
 import type { Box } from './box.js';
 import { boxOf } from './box.js';
-import { slopesOf } from './directions.js';
 import type { ValueScope } from './evaluate.js';
 import { plain } from './evaluate.js';
+import { slopesOf } from './slopes.js';
 
 /** One ranged input. Names are as written; a range written in the expression is called by its offset, as in `#5`. */
 export interface Sensitivity {
