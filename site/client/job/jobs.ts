@@ -1,6 +1,6 @@
 // Jobs as they are kept: begun, read, closed, amended, deleted. Each in a transaction of its own.
 
-import type { Act, Amendment, Entry, Job, JobPage } from './journal.js';
+import type { Act, AmendingAct, Amendment, Entry, Job, JobPage } from './journal.js';
 import { noteJob, unnoteJob } from './lost.js';
 import { type JobHead, newId, StoreFault, tellChange, type Writing, withStore, write } from './store.js';
 
@@ -107,7 +107,7 @@ export async function closeJob(id: string): Promise<void> {
 }
 
 /** Adds to a closed job what was wrong or forgotten. What stands there stays as it is. */
-export async function amendJob(id: string, act: Act, amendment: Amendment): Promise<void> {
+export async function amendJob(id: string, act: AmendingAct, amendment: Amendment): Promise<void> {
   await write((tx) => addEntry(tx, id, stamp(act, amendment)));
   tellChange(id);
 }

@@ -44,6 +44,9 @@ export interface ReadingAct {
   readonly side?: 'low' | 'high';
   /** The limits that decided, as shown. */
   readonly limits?: string;
+  /** The same as digits, in `unit`: the ends that there are. */
+  readonly low?: string;
+  readonly high?: string;
   /** What the page says it is read with. */
   readonly instrument?: string;
   /** Worked out from other readings. */
@@ -111,6 +114,9 @@ export type Act =
   | { readonly kind: 'revised'; readonly page: JobPage; readonly from: string }
   /** The work is over, whether or not an end was reached. What comes after it amends. */
   | { readonly kind: 'close' };
+
+/** What may be added to a closed job: a note, a fact that was forgotten or wrong, a page found wrong. */
+export type AmendingAct = Extract<Act, { readonly kind: 'note' | 'fact' | 'wrong' }>;
 
 /** Who amends a closed job, and why. */
 export interface Amendment {
