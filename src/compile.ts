@@ -6,14 +6,16 @@ import type { Diagnostic } from './diagnostic/diagnostic.js';
 import { cardFaults } from './emit/cards/cards.js';
 import type { CardFonts } from './emit/cards/fonts.js';
 import type { Book } from './model/book.js';
-import type { ResolvedBook } from './model/resolved.js';
+import type { ResolvedBook, Variant } from './model/resolved.js';
 import { makeProver } from './order/prove.js';
 import type { OrderResult } from './order/result.js';
+import { runnableFor } from './order/runnable.js';
 import { readBook } from './read/book.js';
 import { resolveBook } from './resolve/resolve.js';
 import { rules } from './rules/index.js';
-import { runRules } from './rules/run.js';
+import { type RuleMemory, runRules } from './rules/run.js';
 import { sortOutWaived } from './rules/waivers.js';
+import { type Keep, keepResults } from './text/keep.js';
 import type { SourceFile } from './text/source.js';
 
 /** States that the order proof of one variant may visit before it says *not proved*. */
@@ -44,26 +46,49 @@ export interface Checked {
 
 /** Everything short of writing. */
 export function checkBook(input: CheckInput): Checked {
-  const read = readBook(input.sources, input.figures, input.unreadable);
-  const proofs = new Map<string, OrderResult>();
-  if (!read.value) return { diagnostics: collectDiagnostics(read.diagnostics), waived: [], proofs };
+  return makeChecker()(input);
+}
+
+/** Rounds in which a checker keeps what nothing asked for: those who try changes go back to what was there before. */
+const keptRounds = 8;
+
+/**
+ * A checker for a book that is checked again and again while it changes. What comes of parts that are the same as before is
+ * not worked out again: files by their text, procedures with all that they use, proofs and what the rules found. What it
+ * says is what `checkBook` says of the same input.
+ */
+export function makeChecker(): (input: CheckInput) => Checked {
+  const kept = keepResults(keptRounds);
+  const memory: RuleMemory = new Map();
+  return (input) => {
+    kept.turn();
+    return check(input, kept.keep, memory);
+  };
+}
+
+function check(input: CheckInput, keep: Keep, memory: RuleMemory): Checked {
+  const { unreadable = new Set(), rig } = input;
+  const read = readBook(input.sources, input.figures, { unreadable, keep });
+  if (!read.value) return { diagnostics: collectDiagnostics(read.diagnostics), waived: [], proofs: new Map() };
   const book = read.value;
-  const resolution = resolveBook(book, input.rig === undefined ? {} : { rig: input.rig });
+  const resolution = resolveBook(book, { keep, ...(rig === undefined ? {} : { rig }) });
   const resolved = resolution.value;
   const before = withoutGuessedLanguages([
     ...read.diagnostics,
     ...withoutFollowUps(read.diagnostics, resolution.diagnostics),
   ]);
   const provable = provableProcedures(book, before);
-  const prove = makeProver(resolved.world, { budget: proofBudget });
-  for (const variant of resolved.variants) {
-    if (provable.has(variant.procedure.id)) proofs.set(variant.id, prove(variant));
-  }
-  const context = { resolved, book, ...(input.today === undefined ? {} : { today: input.today }) };
-  const judged = withoutFollowUps(before, runRules(rules, context, proofs));
+  const procedures = (variant: Variant) => runnableFor(variant, resolved.variants);
+  const prove = makeProver(resolved.world, { budget: proofBudget, procedures, keep });
+  const proved = resolved.variants
+    .filter(({ procedure }) => provable.has(procedure.id))
+    .map((variant) => [variant.id, prove(variant)] as const);
+  const proofs = keep('all proofs', proved.flat(), () => new Map<string, OrderResult>(proved));
+  const context = { resolved, book, proofs, ...(input.today === undefined ? {} : { today: input.today }) };
+  const judged = withoutFollowUps(before, runRules(rules, context, { keep, memory }));
   const found = [...before, ...judged];
   // Whether a card fits is asked of what is right: a wrong procedure is mended first.
-  const cards = input.fonts && holds(found, false) ? cardFaults(resolved, { proofs, fonts: input.fonts }) : [];
+  const cards = input.fonts && holds(found, false) ? cardFaults(resolved, { proofs, fonts: input.fonts }, keep) : [];
   const { kept, waived } = sortOutWaived([...found, ...cards], book);
   return { diagnostics: collectDiagnostics(kept), waived: collectDiagnostics(waived), book, resolved, proofs };
 }

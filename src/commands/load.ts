@@ -1,6 +1,6 @@
 // From a book on disk to a checked book: what check, build, serve and cards all begin with.
 
-import { type Checked, checkBook, holds } from '../compile.js';
+import { type Checked, holds, makeChecker } from '../compile.js';
 import { collectDiagnostics } from '../diagnostic/collect.js';
 import type { Diagnostic } from '../diagnostic/diagnostic.js';
 import { renderJson } from '../diagnostic/json.js';
@@ -31,7 +31,26 @@ export interface Loaded {
 }
 
 /** Reads and checks the book at `path`, or the nearest one. Throws `Misuse` where there is none. */
-export function loadBook(path: string | undefined, options: CheckOptions): Loaded {
+export type Load = (path: string | undefined, options: CheckOptions) => Loaded;
+
+/** Loads a book once. */
+export const loadBook: Load = (path, options) => makeLoader()(path, options);
+
+/** Loads a book again and again while it changes: what has not changed is not checked again. */
+export function makeLoader(): Load {
+  const fonts = cardFonts(packageFiles('dist/card-fonts'));
+  const check = makeChecker();
+  return (path, options) => load({ path, options, fonts, check });
+}
+
+interface Loading {
+  readonly path: string | undefined;
+  readonly options: CheckOptions;
+  readonly fonts: CardFonts;
+  readonly check: ReturnType<typeof makeChecker>;
+}
+
+function load({ path, options, fonts, check }: Loading): Loaded {
   const folder = path ?? findBook();
   if (folder === undefined) {
     throw new Misuse(
@@ -40,8 +59,7 @@ export function loadBook(path: string | undefined, options: CheckOptions): Loade
   }
   const read = readBookFolder(folder);
   if (read.missing !== undefined) throw new Misuse(read.missing);
-  const fonts = cardFonts(packageFiles('dist/card-fonts'));
-  const checked = checkBook({
+  const checked = check({
     sources: read.files,
     figures: new Set(read.figures.keys()),
     unreadable: read.unread,

@@ -4,7 +4,7 @@ import { createServer, type Server, type ServerResponse } from 'node:http';
 import { renderText } from '../diagnostic/text.js';
 import { FileProblem, watchFolder } from '../io.js';
 import { filesOf } from './build.js';
-import { type Loaded, loadBook, report } from './load.js';
+import { type Loaded, makeLoader, report } from './load.js';
 import { Misuse } from './misuse.js';
 import type { CheckOptions } from './options.js';
 import type { Terminal } from './terminal.js';
@@ -30,7 +30,8 @@ const types: Readonly<Record<string, string>> = {
 /** Serves until the process ends; builds again whenever the book changes, and tells the pages that are open. */
 export async function runServe(book: string | undefined, options: ServeOptions, terminal: Terminal): Promise<number> {
   const port = portOf(options.port);
-  const first = loadBook(book, options);
+  const load = makeLoader();
+  const first = load(book, options);
   const served: Served = { files: new Map(), faults: undefined, watchers: new Set() };
   take(first, served, options, terminal);
   const server = serveFiles(served);
@@ -38,7 +39,7 @@ export async function runServe(book: string | undefined, options: ServeOptions, 
   terminal.out(`The book is at http://127.0.0.1:${taken}/ (stop it with Ctrl-C)\n`);
   const stop = watchFolder(first.folder, () => {
     try {
-      take(loadBook(first.folder, options), served, options, terminal);
+      take(load(first.folder, options), served, options, terminal);
     } catch (fault) {
       // The folder may be gone for a moment, or its book.yaml: that is told, and the old pages stay.
       if (!(fault instanceof Misuse || fault instanceof FileProblem)) throw fault;

@@ -4,6 +4,7 @@
 //            ^           └─ step ─ stop       of the states that it depends on; a yes is followed path by path
 //
 import type { End, ResolvedProcedure, ResolvedStep, Variant, World } from '../model/resolved.js';
+import { type Keep, keepResults } from '../text/keep.js';
 import { askBack } from './ask-back.js';
 import { findFacts } from './facts.js';
 import { placeOf } from './frames.js';
@@ -26,22 +27,47 @@ import { type Budget, type Spread, spread } from './spread.js';
 import { findStart, startViolations } from './start.js';
 import { atomsOf, fullMask, type Variable } from './variables.js';
 
+export interface ProverOptions extends Pick<ProofOptions, 'budget'> {
+  /** Procedures of the book that a repair of this variant may run. */
+  readonly procedures?: (variant: Variant) => readonly ResolvedProcedure[];
+  /** What was proved before; without it nothing is forgotten. */
+  readonly keep?: Keep;
+}
+
 /** A prover that works out variants whose steps, branches and needs are equal only once. */
-export function makeProver(world: World, options: ProofOptions): (variant: Variant) => OrderResult {
-  const known = new Map<string, OrderResult>();
+export function makeProver(world: World, options: ProverOptions): (variant: Variant) => OrderResult {
+  const { budget, procedures, keep = keepResults(1).keep } = options;
   return (variant) => {
-    const signature = signatureOf(variant);
-    const result = known.get(signature) ?? proveVariant(variant, world, options);
-    known.set(signature, result);
-    return result;
+    const { id } = variant.procedure;
+    const signature = keep(`signature ${variant.id}`, [variant], () => signatureOf(variant));
+    const result = keep(`order ${id}`, [world, signature], () => proveAsWritten(variant, world, budget));
+    if (!isMendable(result)) return result;
+    const own = runnableIn(variant);
+    const others = procedures?.(variant).filter((other) => own.every(({ id: known }) => known !== other.id)) ?? [];
+    const runnable = [...own, ...others];
+    return keep(`repairs ${id}`, [result, ...runnable], () =>
+      withRepairs(result, variant, { world, budget, procedures: runnable }),
+    );
   };
 }
 
 /** Follows every path of `variant` from every state that may be there at its start. */
 export function proveVariant(variant: Variant, world: World, options: ProofOptions): OrderResult {
-  const result = proveAsWritten(variant, world, options.budget);
-  if (options.repairs === false || result.violations.length === 0 || !result.complete) return result;
-  const procedures = options.procedures ?? runBy([variant.procedure, ...variant.ends.values()], new Map());
+  const { budget, procedures = runnableIn(variant) } = options;
+  const result = proveAsWritten(variant, world, budget);
+  if (options.repairs === false || !isMendable(result)) return result;
+  return withRepairs(result, variant, { world, budget, procedures });
+}
+
+function isMendable({ violations, complete }: OrderResult): boolean {
+  return violations.length > 0 && complete;
+}
+
+function withRepairs(
+  result: OrderResult,
+  variant: Variant,
+  { world, budget, procedures }: { world: World; budget: number; procedures: readonly ResolvedProcedure[] },
+): OrderResult {
   let spent = 0;
   const violations = addRepairs(
     {
@@ -50,7 +76,7 @@ export function proveVariant(variant: Variant, world: World, options: ProofOptio
       procedures,
       prove: (procedure) => {
         if (spent > repairEffort(result.explored)) return undefined;
-        const after = proveAsWritten({ ...variant, procedure }, world, options.budget);
+        const after = proveAsWritten({ ...variant, procedure }, world, budget);
         spent += after.explored;
         return after.complete ? after.violations : undefined;
       },
@@ -63,6 +89,10 @@ export function proveVariant(variant: Variant, world: World, options: ProofOptio
 // Looking for repairs costs a few proofs more at most; a procedure with many faults is mended from the first on.
 function repairEffort(explored: number): number {
   return Math.max(20_000, 2 * explored);
+}
+
+function runnableIn({ procedure, ends }: Variant): readonly ResolvedProcedure[] {
+  return runBy([procedure, ...ends.values()], new Map());
 }
 
 function runBy(

@@ -28,7 +28,7 @@ export function isAdjusterPresent(scene: Scene, procedure: Procedure, id: string
 
 /** An adjuster for the rig. Undefined where it has none, or a fault left it without a range. */
 export function findAdjuster(scene: Scene, procedure: Procedure, id: string): ResolvedAdjuster | undefined {
-  return remember(scene, `adjuster ${procedure.id} ${id}`, (own) => {
+  return remember(scene, { of: procedure.id, key: `adjuster ${procedure.id} ${id}` }, (own) => {
     const adjuster = procedure.adjusters.find((one) => one.id === id);
     return adjuster && isAdjusterPresent(own, procedure, id) ? resolveAdjuster(own, adjuster, procedure) : undefined;
   });

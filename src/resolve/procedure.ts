@@ -26,7 +26,7 @@ import { sayCondition } from './world.js';
 
 /** The procedure for the rig; undefined where it does not apply to it. Worked out once for all rigs that answer alike. */
 export function findProcedure(scene: Scene, procedure: Procedure): ResolvedProcedure | undefined {
-  return remember(scene, keyOf(procedure.id), (own) =>
+  return remember(scene, { of: procedure.id, key: keyOf(procedure.id) }, (own) =>
     holdsFor(own, procedure.applies) ? resolveProcedure(own, procedure) : undefined,
   );
 }
@@ -132,7 +132,7 @@ function findRequirement(
   procedure: Procedure,
   { requirement, index }: { readonly requirement: Requirement; readonly index: number },
 ): ResolvedRequirement | undefined {
-  return remember(scene, `requirement ${procedure.id} ${index}`, (own) => {
+  return remember(scene, { of: procedure.id, key: `requirement ${procedure.id} ${index}` }, (own) => {
     if (requirement.only && !holdsFor(own, requirement.only)) return undefined;
     const condition = resolveCondition(own, requirement);
     if (!condition || !own.world) return undefined;
@@ -163,8 +163,8 @@ function proseOf(scene: Scene, source: Procedure, present: ReadonlySet<string>):
       const step = section.step === undefined ? undefined : written.get(section.step);
       // the detail of a step that the rig has not is none of its business
       if (step && !present.has(step.id.value)) return [];
-      const key = `prose ${source.id} ${language} ${index}`;
-      return remember(scene, key, (own) => resolveSection(own, section, { source, step, language })) ?? [];
+      const work = { of: source.id, key: `prose ${source.id} ${language} ${index}` };
+      return remember(scene, work, (own) => resolveSection(own, section, { source, step, language })) ?? [];
     });
   };
   return Object.fromEntries(languages.map((language) => [language, sectionsIn(language)]));

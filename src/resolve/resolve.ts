@@ -12,6 +12,7 @@ import type {
   Variant,
   World,
 } from '../model/resolved.js';
+import { type Keep, keepNothing } from '../text/keep.js';
 import { exploreRigs } from './explore.js';
 import { type Ask, anyRig, type PartialRig, pairsOf } from './facets.js';
 import { type Fault, type FaultRun, gatherFaults } from './faults.js';
@@ -31,48 +32,115 @@ const mostLeaves = 4096;
 export interface ResolveOptions {
   /** Only these rigs: `tarn-40+row-12x20`; parts left out mean all. */
   readonly rig?: string;
+  /** What was worked out before. */
+  readonly keep?: Keep;
 }
 
-/** Works out every procedure for every rig that it applies to, and reports what stands in the way. */
-export function resolveBook(book: Book, options: ResolveOptions = {}): Findings<ResolvedBook> {
-  const vocabulary = vocabularyOf(book);
-  const shared = {
-    book,
-    vocabulary,
-    choices: { met: new Map<string, Set<object>>(), picked: new Set<object>() },
-    memory: new Map(),
-    within: [],
-  };
-  const nameFaults = checkNamesOf(book, vocabulary);
-  const runs: FaultRun[] = [withoutRigs(nameFaults)];
-  const worldFaults: Fault[] = [];
-  const world = resolveWorld({ ...shared, rigless: true, report: (fault) => worldFaults.push(fault), ask: askNobody });
-  runs.push(withoutRigs(worldFaults));
-  const start = startOf(book, options.rig);
-  runs.push(withoutRigs(start.faults));
-  const base: Base = { ...shared, world };
+/**
+ * Works out every procedure for every rig that it applies to, and reports what stands in the way. With `keep`, variants of
+ * procedures that are the same as before, in a book whose shared files are, are the very same objects.
+ */
+export function resolveBook(book: Book, { rig, keep = keepNothing }: ResolveOptions = {}): Findings<ResolvedBook> {
+  const shared = sharedOf(book, keep);
+  const { world, vocabulary } = shared;
+  const nameFaults = checkNamesOf(book, vocabulary, keep);
+  const start = keep('start', [vocabulary, rig], () => startOf(book, rig));
   const misnamed = new Set(nameFaults.map(({ at }) => at.file));
-  runs.push(...checkSharedNumbers(base));
-  const variants: Variant[] = [];
-  const digests = new WeakMap<object, string>();
-  for (const id of start.rig ? [...book.procedures.keys()].sort() : []) {
+  forgetChanged(book, shared);
+  const found = (start.rig ? [...book.procedures.keys()].sort() : []).flatMap((id) => {
     const procedure = book.procedures.get(id);
-    if (!procedure || !start.rig) continue;
-    const found = resolveRigs(base, procedure, {
-      start: start.rig,
-      isWhole: options.rig === undefined && !mayFollow(book, procedure, misnamed),
-    });
-    runs.push(...found.runs);
-    variants.push(...variantsOf(book, found.readings, digests));
-  }
-  return { value: { book, world, variants, rigs: pairsOf(book) }, diagnostics: gatherFaults(book.unread, runs) };
+    if (!procedure || !start.rig) return [];
+    const extent = { start: start.rig, isWhole: rig === undefined && !mayFollow(book, procedure, misnamed) };
+    const parts = [vocabulary, start, extent.isWhole, idsOf(book), ...usedBy(book, procedure)];
+    return keep(`rigs ${id}`, parts, () => resolveRigs({ book, ...shared, within: [] }, procedure, extent));
+  });
+  const variants = found.flatMap((one) => one.variants);
+  const names = [withoutRigs(nameFaults), ...shared.runs, withoutRigs(start.faults)];
+  const faults = gatherFaults(book.unread, [...names, ...found.flatMap(({ runs }) => runs)]);
+  const rigs = keep('pairs', [vocabulary], () => pairsOf(book));
+  return {
+    value: { book, world, variants: keep('variants', variants, () => variants), rigs },
+    diagnostics: faults,
+  };
 }
 
 /** A scene for every rig of the book, before one is asked about. */
-type Base = Omit<Scene, 'ask' | 'report'> & { readonly world: World };
+type Base = Omit<Scene, 'ask' | 'report'> & { readonly world: World; readonly digests: WeakMap<object, string> };
+
+/** What comes of the shared files alone, and what is known by now of the procedures in their light. */
+type Shared = Pick<Base, 'world' | 'vocabulary' | 'choices' | 'memory' | 'digests'> & {
+  readonly runs: readonly FaultRun[];
+  /** By procedure, what it was when the memory was filled. */
+  readonly seen: Map<string, readonly Procedure[]>;
+};
+
+function sharedOf(book: Book, keep: Keep): Shared {
+  const { procedures: _, figures: _figures, terms: _terms, fleet: _fleet, waivers: _waivers, unread, ...parts } = book;
+  // files of procedures that cannot be read are none that numbers or words come from
+  const gaps = [...unread].filter((file) => !file.endsWith('.md')).sort();
+  return keep('shared', [...Object.values(parts), gaps.join('\n')], () => {
+    const scene = {
+      book,
+      vocabulary: vocabularyOf(book),
+      choices: { met: new Map<string, Set<object>>(), picked: new WeakSet<object>() },
+      memory: new Map(),
+      within: [],
+    };
+    const faults: Fault[] = [];
+    const report = (fault: Fault): void => void faults.push(fault);
+    const resolved = resolveWorld({ ...scene, rigless: true, report, ask: askNobody });
+    // a world that says the same is the same: what was proved in it holds on
+    const world = keep('world', [textOf(resolved)], () => resolved);
+    const numbers = checkSharedNumbers({ ...scene, world });
+    return { ...scene, world, digests: new WeakMap(), runs: [withoutRigs(faults), ...numbers], seen: new Map() };
+  });
+}
+
+/** Everything that an object says, places included. */
+function textOf(value: unknown): string {
+  return JSON.stringify(value, (_, part: unknown) => {
+    if (typeof part === 'bigint') return `${part}n`;
+    return part instanceof Map ? [...part] : part;
+  });
+}
 
 function askNobody(): never {
   throw new Error('What holds for all rigs alike asked about a rig');
+}
+
+function idsOf(book: Book): string {
+  return [...book.procedures.keys()].sort().join(' ');
+}
+
+/** A procedure with all that it may run, at its steps or at its ends. */
+function usedBy(book: Book, procedure: Procedure): readonly Procedure[] {
+  const used = new Set([procedure]);
+  const atEnds = [...book.ends.values()].map(({ run }) => run);
+  // a set is walked to its end, however much is added to it on the way
+  for (const each of used) {
+    for (const run of [...each.steps.map((step) => step.run), ...atEnds]) {
+      const callee = run && book.procedures.get(run.value);
+      if (callee) used.add(callee);
+    }
+  }
+  return [...used];
+}
+
+/** Forgets all that was worked out of procedures that have changed, or that use one which has. */
+function forgetChanged(book: Book, { seen, memory, choices }: Shared): void {
+  for (const [id, before] of seen) {
+    const procedure = book.procedures.get(id);
+    const now = procedure ? usedBy(book, procedure) : [];
+    if (now.length === before.length && now.every((each, i) => each === before[i])) continue;
+    memory.delete(id);
+    seen.delete(id);
+    for (const file of before[0] ? filesOf(before[0]) : []) choices.met.delete(file);
+  }
+  for (const [id, procedure] of book.procedures) if (!seen.has(id)) seen.set(id, usedBy(book, procedure));
+}
+
+function filesOf({ file, translations }: Procedure): readonly string[] {
+  return [file, ...[...translations.values()].map((translation) => translation.file)];
 }
 
 function withoutRigs(faults: readonly Fault[]): FaultRun {
@@ -107,8 +175,8 @@ function resolveRigs(
   base: Base,
   procedure: Procedure,
   { start, isWhole }: Extent,
-): { readonly readings: readonly Reading[]; readonly runs: readonly FaultRun[] } {
-  if (start.pairs.length === 0) return { readings: [], runs: isWhole ? [withoutRigs([toNothing(procedure)])] : [] };
+): { readonly variants: readonly Variant[]; readonly runs: readonly FaultRun[] } {
+  if (start.pairs.length === 0) return { variants: [], runs: isWhole ? [withoutRigs([toNothing(procedure)])] : [] };
   const { leaves, complete } = exploreRigs(base.book, { start, most: mostLeaves }, (ask: Ask) => {
     const faults: Fault[] = [];
     const scene: Scene = { ...base, ask, report: (fault) => faults.push(fault) };
@@ -116,7 +184,7 @@ function resolveRigs(
     return { found, ends: found ? endsOf(scene, found) : new Map<End, ResolvedProcedure>(), faults };
   });
   const applying = leaves.filter(({ value }) => value.found);
-  const files = new Set([procedure.file, ...[...procedure.translations.values()].map(({ file }) => file)]);
+  const files = new Set(filesOf(procedure));
   const run: FaultRun = { files, leaves: applying.map(({ rig, value }) => ({ rig, faults: value.faults })) };
   const own: Fault[] = [];
   if (!complete) own.push(tooMany(procedure));
@@ -127,10 +195,10 @@ function resolveRigs(
     reportUnmatched(procedure, pairs, (fault) => own.push(fault));
   }
   // a part of all rigs is none to prove or to build anything from
-  const readings = (complete ? applying : []).flatMap(({ rig, value: { found, ends } }) =>
+  const readings = (complete ? applying : []).flatMap(({ rig, value: { found, ends } }): readonly Reading[] =>
     found ? [{ rig, procedure: found, ends }] : [],
   );
-  return { readings, runs: [run, withoutRigs(own)] };
+  return { variants: variantsOf(base.book, readings, base.digests), runs: [run, withoutRigs(own)] };
 }
 
 function tooMany({ title }: Procedure): Fault {

@@ -13,7 +13,7 @@ import type { Vocabulary } from './vocabulary.js';
 export interface ChoiceUse {
   /** By file. */
   readonly met: Map<string, Set<object>>;
-  readonly picked: Set<object>;
+  readonly picked: WeakSet<object>;
 }
 
 /** What came of a piece of work, and what is to be told wherever it is used. */
@@ -23,8 +23,11 @@ interface Outcome {
   readonly parameters: ReadonlyMap<string, Limits>;
 }
 
-/** Results that were worked out before, by what they are; see `remember`. */
-export type Memory = Map<string, Memo<Outcome>>;
+/** Results that were worked out before, by the procedure that they belong to and by what they are; see `remember`. */
+export type Memory = Map<string, Map<string, Memo<Outcome>>>;
+
+/** A piece of work by its name in full; `of` is the procedure that it belongs to, where it belongs to one. */
+export type Work = string | { readonly of: string; readonly key: string };
 
 export interface Scene {
   readonly book: Book;
@@ -44,13 +47,15 @@ export interface Scene {
 }
 
 /**
- * Works something out once for all rigs that give the same answers. `key` names it in full: the same key is always the
- * same work. Its faults and the parameters that it names are told wherever it is used. Undefined where it would need itself.
+ * Works something out once for all rigs that give the same answers. The same name is always the same work. Its faults and
+ * the parameters that it names are told wherever it is used. Undefined where it would need itself.
  */
-export function remember<T>(scene: Scene, key: string, run: (inner: Scene) => T): T | undefined {
+export function remember<T>(scene: Scene, work: Work, run: (inner: Scene) => T): T | undefined {
+  const { of: owner, key } = typeof work === 'string' ? { of: '', key: work } : work;
   if (scene.within.includes(key)) return undefined;
-  const memo = scene.memory.get(key) ?? emptyMemo<Outcome>();
-  scene.memory.set(key, memo);
+  const known = scene.memory.get(owner) ?? new Map<string, Memo<Outcome>>();
+  const memo = known.get(key) ?? emptyMemo<Outcome>();
+  scene.memory.set(owner, known.set(key, memo));
   const outcome = recall(memo, scene.ask, (ask): Outcome => {
     const faults: Fault[] = [];
     const parameters = new Map<string, Limits>();

@@ -31,7 +31,7 @@ export function findStep(
   procedure: Procedure,
   { index, run }: { readonly index: number; readonly run: Run },
 ): ResolvedStep | undefined {
-  return remember(scene, `step ${procedure.id} ${index}`, (own) => {
+  return remember(scene, { of: procedure.id, key: `step ${procedure.id} ${index}` }, (own) => {
     const step = procedure.steps[index];
     return step && isStepPresent(own, step) ? resolveStep(own, step, { procedure, number: index + 1, run }) : undefined;
   });

@@ -25,7 +25,7 @@ export function isValuePresent(scene: Scene, procedure: Procedure, id: string): 
 
 /** A check value for the rig, without its label. Undefined where the rig has none, or a fault left it without a result. */
 export function findBareValue(scene: Scene, procedure: Procedure, id: string): BareValue | undefined {
-  return remember(scene, `value ${procedure.id} ${id}`, (own) => {
+  return remember(scene, { of: procedure.id, key: `value ${procedure.id} ${id}` }, (own) => {
     const value = procedure.values.find((one) => one.id === id);
     return value && isValuePresent(own, procedure, id) ? resolveValue(own, value, siblingsIn(procedure)) : undefined;
   });
@@ -33,7 +33,7 @@ export function findBareValue(scene: Scene, procedure: Procedure, id: string): B
 
 /** A check value for the rig; its label may speak of other values. */
 export function findValue(scene: Scene, procedure: Procedure, id: string): ResolvedValue | undefined {
-  return remember(scene, `labelled value ${procedure.id} ${id}`, (own) => {
+  return remember(scene, { of: procedure.id, key: `labelled value ${procedure.id} ${id}` }, (own) => {
     const bare = findBareValue(own, procedure, id)?.value;
     return bare && { ...bare, label: wordsFor(own, bare.source.label, valuePlaces(procedure)) };
   });

@@ -23,7 +23,9 @@ import { wordsFor } from './words.js';
 
 /** A worksheet for the rig; undefined where its rows are no count, which is reported. */
 export function findWorksheet(scene: Scene, procedure: Procedure, sheet: Worksheet): ResolvedWorksheet | undefined {
-  return remember(scene, `worksheet ${procedure.id} ${sheet.id}`, (own) => resolveWorksheet(own, sheet));
+  return remember(scene, { of: procedure.id, key: `worksheet ${procedure.id} ${sheet.id}` }, (own) =>
+    resolveWorksheet(own, sheet),
+  );
 }
 
 /** What the names in a worksheet's expressions stand for. */

@@ -1,22 +1,46 @@
 // Shows every rule its subjects and turns what it finds into diagnostics, one for each fault however many rigs have it.
+// A rule is not asked again about a subject while that, and all that it looked at besides, are the same objects.
 
 import { type Diagnostic, diagnose } from '../diagnostic/diagnostic.js';
 import type { Variant } from '../model/resolved.js';
 import { rigLabel } from '../model/rig.js';
 import type { OrderResult } from '../order/result.js';
+import { type Keep, keepNothing } from '../text/keep.js';
 import type { AnyRule, Context, Finding, Proof, Said, Subjects } from './rule.js';
+import { type Looks, makeWatch } from './watch.js';
+
+/** What the rules found before: by rule, by what it was shown. */
+export type RuleMemory = Map<string, WeakMap<object, Answer[]>>;
+
+interface Answer {
+  readonly looks: Looks;
+  readonly value: readonly Diagnostic[];
+}
+
+export interface JudgeOptions {
+  readonly keep?: Keep;
+  readonly memory?: RuleMemory;
+}
 
 /** Runs the rules over a worked-out book. `proofs` holds the order proof of each variant, by variant id. */
 export function runRules(
   rules: readonly AnyRule[],
-  context: Context,
-  proofs: ReadonlyMap<string, OrderResult>,
+  given: Context & { readonly proofs: ReadonlyMap<string, OrderResult> },
+  { keep = keepNothing, memory = new Map() }: JudgeOptions = {},
 ): readonly Diagnostic[] {
   const found = new Map<string, { diagnostic: Diagnostic; rigs: Set<string>; procedure: string | undefined }>();
+  const watch = makeWatch(given);
+  const shown = showSubjects(given, keep);
   for (const rule of rules) {
-    for (const { subject, variant } of subjectsOf(rule.needs, context, proofs)) {
-      for (const finding of rule.run(subject as never, { ...context, proofs })) {
-        const diagnostic = describe(rule, finding);
+    const answers = memory.get(rule.id) ?? new WeakMap<object, Answer[]>();
+    memory.set(rule.id, answers);
+    for (const { subject, variant } of shown[rule.needs]) {
+      const before = answers.get(subject) ?? [];
+      const known = before.find(({ looks }) => watch.isSame(looks));
+      const answer = known ?? watch.note((context) => ask(rule, subject, context));
+      // what holds before a change and after it: whoever tries changes goes back and forth
+      if (!known) answers.set(subject, [answer, ...before].slice(0, 4));
+      for (const diagnostic of answer.value) {
         const key = JSON.stringify([diagnostic.code, diagnostic.at, diagnostic.message]);
         const entry = found.get(key) ?? { diagnostic, rigs: new Set<string>(), procedure: variant?.procedure.id };
         for (const rig of variant?.rigs ?? []) entry.rigs.add(rigLabel(rig));
@@ -24,11 +48,17 @@ export function runRules(
       }
     }
   }
-  const all = allRigs(context);
+  const all = allRigs(given);
   return [...found.values()].map(({ diagnostic, rigs, procedure }) => ({
     ...diagnostic,
     rigs: procedure !== undefined && rigs.size < (all.get(procedure) ?? 0) ? [...rigs] : [],
   }));
+}
+
+/** All that a rule finds in one subject. The book as a subject is the one of the context, so that it is known what is read. */
+function ask(rule: AnyRule, subject: object, context: Context): readonly Diagnostic[] {
+  const shown = rule.needs === 'book' ? context.book : subject;
+  return [...rule.run(shown as never, context)].map((finding) => describe(rule, finding));
 }
 
 function describe(rule: AnyRule, finding: Finding<unknown>): Diagnostic {
@@ -51,39 +81,32 @@ function allRigs(context: Context): ReadonlyMap<string, number> {
 }
 
 interface Shown {
-  readonly subject: Subjects[keyof Subjects];
+  readonly subject: object;
   readonly variant?: Variant;
 }
 
-function* subjectsOf(
-  needs: keyof Subjects,
-  context: Context,
-  proofs: ReadonlyMap<string, OrderResult>,
-): Iterable<Shown> {
-  if (needs === 'book') yield { subject: context.book };
-  else if (needs === 'proofs') yield { subject: proofsOf(context, proofs) };
-  else if (needs === 'procedure')
-    for (const procedure of context.book.procedures.values()) yield { subject: procedure };
-  else for (const variant of context.resolved.variants) yield* shownOf(needs, variant, proofs);
-}
-
-function proofsOf(context: Context, proofs: ReadonlyMap<string, OrderResult>): readonly Proof[] {
-  return context.resolved.variants.flatMap((variant) => {
+/** What each kind of rule is shown. A subject of the same parts as before is the very same object. */
+function showSubjects(
+  { resolved: { variants }, book, proofs }: Context & { readonly proofs: ReadonlyMap<string, OrderResult> },
+  keep: Keep,
+): Readonly<Record<keyof Subjects, readonly Shown[]>> {
+  const proved = variants.flatMap((variant): readonly (Shown & { readonly subject: Proof })[] => {
     const result = proofs.get(variant.id);
-    return result ? [{ variant, result }] : [];
+    if (!result) return [];
+    return [{ subject: keep(`proof ${variant.id}`, [variant, result], () => ({ variant, result })), variant }];
   });
+  const values = variants.flatMap((variant) => keep(`values ${variant.id}`, [variant], () => valuesOf(variant)));
+  const all = proved.map(({ subject }) => subject);
+  return {
+    book: [{ subject: keep('the book', [], () => ({})) }],
+    procedure: [...book.procedures.values()].map((subject) => ({ subject })),
+    variant: variants.map((variant) => ({ subject: variant, variant })),
+    value: values,
+    proof: proved,
+    proofs: [{ subject: keep('proofs', all, () => all) }],
+  };
 }
 
-function* shownOf(
-  needs: 'variant' | 'value' | 'proof',
-  variant: Variant,
-  proofs: ReadonlyMap<string, OrderResult>,
-): Iterable<Shown> {
-  if (needs === 'variant') yield { subject: variant, variant };
-  else if (needs === 'value') {
-    for (const value of variant.procedure.values) yield { subject: { variant, value }, variant };
-  } else {
-    const result = proofs.get(variant.id);
-    if (result) yield { subject: { variant, result }, variant };
-  }
+function valuesOf(variant: Variant): readonly Shown[] {
+  return variant.procedure.values.map((value) => ({ subject: { variant, value }, variant }));
 }

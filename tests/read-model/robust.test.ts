@@ -216,8 +216,8 @@ describe('a book', () => {
 
   it('whose files could not be opened says so of them, and not that they are missing', () => {
     const unreadable = new Set(['book.yaml']);
-    expect(readBook(new Map(), new Set(), unreadable)).toEqual({ value: undefined, diagnostics: [] });
-    const { value } = readBook(sourcesOf(englishFiles), new Set(), new Set(['wrong/odd.md']));
+    expect(readBook(new Map(), new Set(), { unreadable })).toEqual({ value: undefined, diagnostics: [] });
+    const { value } = readBook(sourcesOf(englishFiles), new Set(), { unreadable: new Set(['wrong/odd.md']) });
     expect(value?.unread).toEqual(new Set(['wrong/odd.md']));
   });
 

@@ -24,7 +24,7 @@ function judge(each: Case) {
   const result = proveVariant(variant, world, { budget: 200_000 });
   const book = { procedures: new Map(), states: new Map(), rules: [] } as unknown as Book;
   const resolved: ResolvedBook = { book, world, variants: [variant], rigs: [] };
-  const diagnostics = runRules(proofRules, { resolved, book }, new Map([[variant.id, result]]));
+  const diagnostics = runRules(proofRules, { resolved, book, proofs: new Map([[variant.id, result]]) });
   return { result, diagnostics };
 }
 

@@ -3,6 +3,7 @@
 import { type Diagnostic, diagnose } from '../../diagnostic/diagnostic.js';
 import type { ResolvedBook, Variant } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
+import { type Keep, keepNothing } from '../../text/keep.js';
 import { shortCodes } from '../short-code.js';
 import { bodyOf, type CardContent } from './content.js';
 import { drawCard } from './draw.js';
@@ -108,10 +109,33 @@ function* layOutCards(
   }
 }
 
-/** What does not fit a card, and signs that cannot be printed: an error each, at the procedure. */
-export function cardFaults(resolved: ResolvedBook, { proofs, fonts }: CardsInput): readonly Diagnostic[] {
+/**
+ * What does not fit a card, and signs that cannot be printed: an error each, at the procedure. With `keep`, cards are not set
+ * again while their variant, its proof and the shared files are the same as before.
+ */
+export function cardFaults(resolved: ResolvedBook, input: CardsInput, keep: Keep = keepNothing): readonly Diagnostic[] {
+  const { procedures: _, figures: _figures, unread: _unread, ...shared } = resolved.book;
+  const around = [input.fonts, resolved.rigs, ...Object.values(shared)];
+  const byVariant = new Map<Variant, Card[]>();
+  for (const card of cardsOf(resolved)) {
+    const cards = byVariant.get(card.variant);
+    if (cards) cards.push(card);
+    else byVariant.set(card.variant, [card]);
+  }
+  return [...byVariant].flatMap(([variant, cards]) => {
+    const codes = cards.map(({ code }) => code).join(' ');
+    const parts = [variant, input.proofs.get(variant.id), codes, ...around];
+    return keep(`card faults ${variant.id}`, parts, () => faultsOf(resolved, input, cards));
+  });
+}
+
+function faultsOf(
+  resolved: ResolvedBook,
+  { proofs, fonts }: CardsInput,
+  cards: readonly Card[],
+): readonly Diagnostic[] {
   const found = new Map<string, Diagnostic>();
-  for (const { card, content, layout } of layOutCards(resolved, { proofs, fonts }, cardsOf(resolved))) {
+  for (const { card, content, layout } of layOutCards(resolved, { proofs, fonts }, cards)) {
     const at = card.variant.procedure.source.title.at;
     for (const fault of layout.faults) {
       const diagnostic = diagnose({ code: 'card-overflow', severity: 'error', at, ...faultWords(fault) });

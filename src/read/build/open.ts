@@ -1,6 +1,7 @@
 // A file opened: cut, read as YAML, held against its schema. Nothing is built from a file that YAML could not read whole.
 
 import { type Diagnostic, diagnose } from '../../diagnostic/diagnostic.js';
+import type { Keep } from '../../text/keep.js';
 import type { SourceFile, Span } from '../../text/source.js';
 import type { Range } from '../front-matter.js';
 import { splitFrontMatter } from '../front-matter.js';
@@ -24,8 +25,12 @@ export interface Opened {
 // these may be left empty: they then declare nothing
 const mayBeEmpty: readonly FileKind[] = ['instruments', 'tools', 'crops', 'states', 'safety', 'terms', 'fleet'];
 
-/** Opens a file of a kind. */
-export function openFile(file: SourceFile, kind: FileKind): Opened {
+/** Opens a file of a kind; one whose text is the same as before is not read again. */
+export function openFile(file: SourceFile, kind: FileKind, keep: Keep): Opened {
+  return keep(`open ${file.path}`, [kind, file.text], () => openAnew(file, kind));
+}
+
+function openAnew(file: SourceFile, kind: FileKind): Opened {
   if (kind !== 'procedure' && kind !== 'translation') return openYaml(file, kind);
   const { value, diagnostics } = splitFrontMatter(file);
   if (!value) return { file, diagnostics, hasGaps: true };

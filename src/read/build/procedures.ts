@@ -2,6 +2,7 @@
 
 import { type Diagnostic, diagnose } from '../../diagnostic/diagnostic.js';
 import type { Procedure } from '../../model/procedure.js';
+import type { Keep } from '../../text/keep.js';
 import type { Located, SourceFile } from '../../text/source.js';
 import { fileAt } from './files.js';
 import { checkKebab } from './names.js';
@@ -22,16 +23,22 @@ interface OpenedTranslation extends Opened {
   readonly language: string;
 }
 
-/** Reads all procedures; files come in the order of their paths. */
+/** What is known of the rest of the book. */
+type Known = Pick<Reading, 'languages' | 'stateKinds'>;
+
+/**
+ * Reads all procedures; files come in the order of their paths. One that is the same as before, with its translations, is
+ * the very same object.
+ */
 export function readProcedures(
   sources: ReadonlyMap<string, SourceFile>,
-  known: Pick<Reading, 'languages' | 'stateKinds'>,
+  { keep, ...known }: Known & { readonly keep: Keep },
 ): Procedures {
   const diagnostics: Diagnostic[] = [];
   const unread = new Set<string>();
   const procedures = new Map<string, Procedure>();
   const firstFile = new Map<string, string>();
-  const translations = openTranslations(sources, known, diagnostics);
+  const translations = openTranslations(sources, { ...known, keep }, diagnostics);
   for (const one of [...translations.values()].flat()) if (one.hasGaps) unread.add(one.file.path);
   for (const file of sources.values()) {
     const found = fileAt(file.path);
@@ -39,14 +46,22 @@ export function readProcedures(
     const before = firstFile.get(found.id);
     if (before !== undefined) diagnostics.push(sameId(file, found.id, before));
     else firstFile.set(found.id, file.path);
-    const opened = openFile(file, 'procedure');
-    const reading = startReading(file, known);
-    const procedure = readOne(reading, { id: found.id, opened, translations: translations.get(file.path) ?? [] });
-    diagnostics.push(...opened.diagnostics, ...reading.diagnostics);
-    if (opened.hasGaps || reading.gaps.length > 0 || !procedure) unread.add(file.path);
-    else if (before === undefined) procedures.set(found.id, procedure);
+    const one: One = {
+      id: found.id,
+      opened: openFile(file, 'procedure', keep),
+      translations: translations.get(file.path) ?? [],
+    };
+    const parts = [one.opened, ...one.translations, known.languages, known.stateKinds];
+    const read = keep(`procedure ${file.path}`, parts, () => {
+      const reading = startReading(file, known);
+      const procedure = readOne(reading, one);
+      return { procedure, diagnostics: reading.diagnostics, hasGaps: reading.gaps.length > 0 };
+    });
+    diagnostics.push(...one.opened.diagnostics, ...read.diagnostics);
+    if (one.opened.hasGaps || read.hasGaps || !read.procedure) unread.add(file.path);
+    else if (before === undefined) procedures.set(found.id, read.procedure);
   }
-  return { procedures, diagnostics, unread };
+  return { procedures: keep('procedures', [...procedures].flat(), () => procedures), diagnostics, unread };
 }
 
 interface One {
@@ -125,7 +140,7 @@ function reportMissing(reading: Reading, source: ProcedureSource, translations: 
 
 function openTranslations(
   sources: ReadonlyMap<string, SourceFile>,
-  known: Pick<Reading, 'languages'>,
+  { keep, languages }: Pick<Reading, 'languages'> & { readonly keep: Keep },
   diagnostics: Diagnostic[],
 ): ReadonlyMap<string, readonly OpenedTranslation[]> {
   const opened = new Map<string, OpenedTranslation[]>();
@@ -133,9 +148,10 @@ function openTranslations(
     const found = fileAt(file.path);
     if (found.kind !== 'translation') continue;
     const { language, original } = found;
-    const fault = strayTranslation(file, { language, hasOriginal: sources.has(original), original }, known.languages);
+    const fault = strayTranslation(file, { language, hasOriginal: sources.has(original), original }, languages);
     if (fault) diagnostics.push(fault);
-    const one = { ...openFile(file, 'translation'), language };
+    const opening = openFile(file, 'translation', keep);
+    const one = keep(`translation ${file.path}`, [opening, language], () => ({ ...opening, language }));
     diagnostics.push(...one.diagnostics);
     if (!fault) opened.set(original, [...(opened.get(original) ?? []), one]);
   }

@@ -3,6 +3,7 @@
 import { type Diagnostic, diagnose } from '../../diagnostic/diagnostic.js';
 import type { Book } from '../../model/book.js';
 import type { Waiver } from '../../model/procedure.js';
+import type { Keep } from '../../text/keep.js';
 import type { SourceFile } from '../../text/source.js';
 import type { FileKind } from '../schemas.js';
 import { headerOf, machineOf } from './equipment.js';
@@ -27,6 +28,7 @@ export interface Shared {
 }
 
 interface Gathering {
+  readonly keep: Keep;
   readonly sources: ReadonlyMap<string, SourceFile>;
   readonly diagnostics: Diagnostic[];
   readonly unread: Set<string>;
@@ -34,39 +36,52 @@ interface Gathering {
   known: Pick<Reading, 'languages' | 'stateKinds'>;
 }
 
-/** Reads every shared file; missing where there is no book.yaml to begin with. */
-export function readShared(sources: ReadonlyMap<string, SourceFile>): Shared | undefined {
+/**
+ * Reads every shared file; missing where there is no book.yaml to begin with. A part whose file is the same as before is the
+ * very same object.
+ */
+export function readShared(sources: ReadonlyMap<string, SourceFile>, keep: Keep): Shared | undefined {
   const gathering: Gathering = {
+    keep,
     sources,
     diagnostics: [],
     unread: new Set(),
     waivers: [],
-    known: { languages: ['en'], stateKinds: new Map() },
+    known: keep('nothing known', [], () => ({ languages: ['en'], stateKinds: new Map() })),
   };
   const settings = settingsIn(gathering);
   if (!settings) return undefined;
-  const states = fileIn(gathering, 'states', withStateKinds) ?? { states: new Map(), events: new Map(), physics: [] };
-  const none = { hazards: new Map(), bundles: new Map(), rules: [], ends: new Map() };
+  const { stateKinds, ...states } = fileIn(gathering, 'states', withStateKinds) ?? keep('no states', [], noStates);
+  gathering.known = { ...gathering.known, stateKinds };
+  const none = keep('nothing', [], () => ({
+    safety: { hazards: new Map(), bundles: new Map(), rules: [], ends: new Map() },
+    stock: { instruments: new Map(), tools: new Map(), crops: new Map(), terms: [], fleet: [] },
+  }));
   const parts = {
     settings,
     ...states,
-    ...(fileIn(gathering, 'safety', safetyOf) ?? none),
+    ...(fileIn(gathering, 'safety', safetyOf) ?? none.safety),
     machines: filesIn(gathering, 'machine', machineOf),
     headers: filesIn(gathering, 'header', headerOf),
-    instruments: fileIn(gathering, 'instruments', instrumentsOf) ?? new Map(),
-    tools: fileIn(gathering, 'tools', toolsOf) ?? new Map(),
-    crops: fileIn(gathering, 'crops', cropsOf) ?? new Map(),
-    terms: fileIn(gathering, 'terms', termsOf) ?? [],
-    fleet: fileIn(gathering, 'fleet', fleetOf) ?? [],
-    waivers: gathering.waivers,
+    instruments: fileIn(gathering, 'instruments', instrumentsOf) ?? none.stock.instruments,
+    tools: fileIn(gathering, 'tools', toolsOf) ?? none.stock.tools,
+    crops: fileIn(gathering, 'crops', cropsOf) ?? none.stock.crops,
+    terms: fileIn(gathering, 'terms', termsOf) ?? none.stock.terms,
+    fleet: fileIn(gathering, 'fleet', fleetOf) ?? none.stock.fleet,
+    waivers: keep('waivers', gathering.waivers, () => gathering.waivers),
   };
   return { parts, known: gathering.known, diagnostics: gathering.diagnostics, unread: gathering.unread };
+}
 
-  function withStateKinds(reading: Reading, part: Part): ReturnType<typeof statesOf> {
-    const stateKinds = stateKindsOf(reading, part);
-    gathering.known = { ...gathering.known, stateKinds };
-    return statesOf({ ...reading, stateKinds }, part);
-  }
+type States = ReturnType<typeof statesOf> & Pick<Reading, 'stateKinds'>;
+
+function withStateKinds(reading: Reading, part: Part): States {
+  const stateKinds = stateKindsOf(reading, part);
+  return { ...statesOf({ ...reading, stateKinds }, part), stateKinds };
+}
+
+function noStates(): States {
+  return { states: new Map(), events: new Map(), physics: [], stateKinds: new Map() };
 }
 
 function settingsIn(gathering: Gathering): Book['settings'] | undefined {
@@ -75,7 +90,7 @@ function settingsIn(gathering: Gathering): Book['settings'] | undefined {
   const opened = open(gathering, file, 'book');
   const node = opened.node ?? { kind: 'map' as const, entries: [], at: { file: file.path, start: 0, end: 0 } };
   const part = partOf(node);
-  const languages = languagesOf(startReading(file, gathering.known), part);
+  const languages = gathering.keep('languages', [opened], () => languagesOf(startReading(file, gathering.known), part));
   gathering.known = { ...gathering.known, languages };
   return build(gathering, opened, (reading) => settingsOf(reading, part));
 }
@@ -105,23 +120,29 @@ function filesIn<T>(
     });
     if (thing) made.set(found.id, thing);
   }
-  return made;
+  return gathering.keep(`every ${kind}`, [...made].flat(), () => made);
 }
 
 function open(gathering: Gathering, file: SourceFile, kind: FileKind): Opened {
-  const opened = openFile(file, kind);
+  const opened = openFile(file, kind, gathering.keep);
   gathering.diagnostics.push(...opened.diagnostics);
   if (opened.hasGaps) gathering.unread.add(file.path);
   return opened;
 }
 
-function build<T>(gathering: Gathering, { file, node }: Opened, make: (reading: Reading) => T): T {
-  const reading = startReading(file, gathering.known);
-  const made = make(reading);
-  gathering.diagnostics.push(...reading.diagnostics, ...missingIn(reading));
-  if (reading.gaps.length > 0) gathering.unread.add(file.path);
-  if (node) gathering.waivers.push(...waiversOf(node, { file: file.path, start: 0, end: file.text.length }));
-  return made;
+function build<T>({ keep, known, ...gathering }: Gathering, opened: Opened, make: (reading: Reading) => T): T {
+  const { file, node } = opened;
+  const built = keep(`build ${file.path}`, [opened, known.languages, known.stateKinds], () => {
+    const reading = startReading(file, known);
+    const made = make(reading);
+    const waivers = node ? waiversOf(node, { file: file.path, start: 0, end: file.text.length }) : [];
+    const hasGaps = reading.gaps.length > 0;
+    return { made, diagnostics: [...reading.diagnostics, ...missingIn(reading)], hasGaps, waivers };
+  });
+  gathering.diagnostics.push(...built.diagnostics);
+  gathering.waivers.push(...built.waivers);
+  if (built.hasGaps) gathering.unread.add(file.path);
+  return built.made;
 }
 
 /** Texts without a language, as one hint for each language: a shared file has dozens of them. */
