@@ -52,7 +52,7 @@ export function resolveBook(book: Book, { rig, keep = keepNothing }: ResolveOpti
     if (!procedure || !start.rig) return [];
     const extent = { start: start.rig, isWhole: rig === undefined && !mayFollow(book, procedure, misnamed) };
     const parts = [vocabulary, start, extent.isWhole, idsOf(book), ...usedBy(book, procedure)];
-    return keep(`rigs ${id}`, parts, () => resolveRigs({ book, ...shared, within: [] }, procedure, extent));
+    return keep(`rigs ${id}`, parts, () => resolveRigs({ ...shared, book, within: [] }, procedure, extent));
   });
   const variants = found.flatMap((one) => one.variants);
   const names = [withoutRigs(nameFaults), ...shared.runs, withoutRigs(start.faults)];
@@ -92,7 +92,9 @@ function sharedOf(book: Book, keep: Keep): Shared {
     // a world that says the same is the same: what was proved in it holds on
     const world = keep('world', [textOf(resolved)], () => resolved);
     const numbers = checkSharedNumbers({ ...scene, world });
-    return { ...scene, world, digests: new WeakMap(), runs: [withoutRigs(faults), ...numbers], seen: new Map() };
+    const { vocabulary, choices, memory } = scene;
+    const runs = [withoutRigs(faults), ...numbers];
+    return { vocabulary, choices, memory, world, runs, digests: new WeakMap(), seen: new Map() };
   });
 }
 
