@@ -57,7 +57,14 @@ import neverReviewed from './review/never-reviewed.js';
 import reviewImpossible from './review/review-impossible.js';
 import reviewOverdue from './review/review-overdue.js';
 import type { AnyRule } from './rule.js';
+import actNotAnOrder from './text/act-not-an-order.js';
 import forbiddenWord from './text/forbidden-word.js';
+import longSentence from './text/long-sentence.js';
+import participleTwoWays from './text/participle-two-ways.js';
+import passiveOrder from './text/passive-order.js';
+import twoActsInStep from './text/two-acts-in-step.js';
+import vagueMeasure from './text/vague-measure.js';
+import vagueWord from './text/vague-word.js';
 import translationDiffers from './translations/translation-differs.js';
 import unusedAdjuster from './unused/unused-adjuster.js';
 import unusedHazard from './unused/unused-hazard.js';
@@ -122,7 +129,14 @@ export const rules: readonly AnyRule[] = [
   neverReviewed,
   reviewImpossible,
   reviewOverdue,
+  actNotAnOrder,
   forbiddenWord,
+  longSentence,
+  participleTwoWays,
+  passiveOrder,
+  twoActsInStep,
+  vagueMeasure,
+  vagueWord,
   translationDiffers,
   unusedAdjuster,
   unusedHazard,

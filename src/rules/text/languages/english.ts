@@ -1,0 +1,118 @@
+// English words for the rules on language.
+// After ASD-STE100 (one instruction a sentence, imperative, active voice, no -ing forms) and the human-factors notes on
+// written procedures (quantities and no `slowly`, `properly`). The lists themselves: common practice, no source.
+
+import { type Language, vagueWords, wordSet } from './language.js';
+
+const orders = wordSet(`
+  accept add adjust align apply ask assemble attach avoid bleed bring carry centralise choose climb coat collect
+  compare confirm connect crouch decide delete detach disassemble disconnect discharge disengage dismount engage enter
+  erase examine fasten feel fetch fill find fold follow get give go grab hang heat identify insert inspect install
+  keep lay lean let loosen lubricate make measure move pick pour prepare prevent proceed push put raise read reconnect
+  refill refit reinstall release remove repeat replace reset restart retighten return rotate run scrape search select
+  send separate shake show sit slacken spin spread stand stay stow straighten swap take tell thread tighten torque try
+  unbolt uncouple unfold unhook unlatch unlock unplug unscrew untie use verify wait walk warn wash weigh wipe withdraw
+  write
+`);
+
+const orderOrThing = wordSet(`
+  block blow bolt brake brush call catch center centre chain change charge check clamp clean clear close coil cool count
+  couple cover cut dip drain drill drive drop dry empty feed file fit float flush free grease grip guide hit hold hook
+  jack lever level lift line load lock look lower mark match name note oil open paint park pin place plug point power
+  press prime pull pump record rest ride rock roll screw seal secure set shift shut sign slide split spray start step
+  stop store strap support sweep swing switch tape tap test tick tie tilt time touch trim turn twist unload watch work wrap
+`);
+
+const participles =
+  '\\p{L}+ed|bent|blown|bought|brought|broken|built|cut|done|drawn|driven|fed|found|given|held|hung|kept|laid|left|let|lit|made|put|raised|read|run|screwed|seen|sent|set|shown|shut|split|stood|swept|taken|thrown|told|torn|turned|undone|worn|wound|written';
+
+const things = wordSet(`
+  anything bearing bearings bring building bushing bushings casing ceiling clearing clothing coating coupling couplings
+  covering crossing decking during evening everything fitting fittings flooring footing fling gearing heading housing
+  housings king leaning lining marking markings meaning morning mounting mountings nothing opening openings piping
+  plumbing railing reading readings ring rings setting settings sling something spring springs steering sting string
+  strings swing thing things tubing turning wading warning warnings wing wings wiring wring lightning including
+  according following being cling ping king fring sing bling
+`);
+
+/** English, as the rules on language know it. */
+export const english: Language = {
+  bare: (word) => word.toLowerCase().replaceAll('’', "'"),
+  abbreviations: wordSet('e.g i.e approx no nos fig figs vs max min incl resp ca cf dr mr mrs st jr sr inc'),
+  orders,
+  orderOrThing,
+  ordersToPeople: wordSet(`
+    add ask attach call climb compare confirm connect count disconnect disengage engage enter fetch fit go grab insert
+    inspect install loosen measure press pull push put read record release remove repeat replace scrape select sign stow
+    switch take tell tick tighten unbolt unhook unlatch unlock unplug unscrew verify wait walk weigh wipe write
+  `),
+  companions: wordSet('keep stay see mind remember note let make leave avoid be do use try give prevent'),
+  oneMovement: new Map([
+    ['press', wordSet('hold release turn')],
+    ['push', wordSet('hold turn release')],
+    ['pull', wordSet('hold release turn')],
+    ['turn', wordSet('hold release push pull')],
+    ['lift', wordSet('hold turn')],
+    ['hold', wordSet('press turn push pull release move lift look read watch')],
+    ['go', wordSet('get look fetch see')],
+    ['come', wordSet('get look see')],
+    ['try', wordSet('get find move turn')],
+    ['wait', wordSet('watch look')],
+    ['stop', wordSet('look start listen')],
+    ['open', wordSet('close shut')],
+    ['close', wordSet('open')],
+    ['raise', wordSet('lower')],
+    ['lower', wordSet('raise')],
+    ['start', wordSet('stop')],
+    ['lock', wordSet('unlock')],
+    ['fold', wordSet('unfold')],
+    ['engage', wordSet('disengage')],
+    ['extend', wordSet('retract')],
+  ]),
+  objects: wordSet(`
+    the a an this that these those it them each every both all one two three four some any your its their his her
+    another everything everybody
+  `),
+  particles: wordSet('off out up down on in back away over'),
+  joiners: wordSet('and then &'),
+  adverbs: wordSet('then now first next again also once afterwards finally immediately at last please only just'),
+  conditions: wordSet(`
+    if when while before after once until unless with without as on in at for from to where whenever by during under
+    beside behind above below
+  `),
+  subordinators: wordSet('until till when while that which who so where whether as if before after because unless'),
+  purposes: wordSet('to'),
+  negations: wordSet('no never nothing nobody none neither'),
+  tellers: wordSet(`
+    the a an this these those it its you your we our they their he she his her there someone somebody everyone
+    everybody each every both nobody no another some any must should shall one
+  `),
+  isParticiple: (word) => /^\p{L}{2,}ing$/u.test(word) && !things.has(word),
+  beforeParticiple: wordSet(`
+    start stop begin keep finish avoid go try continue resume prevent is are was were be been being by without for of
+    before after while when from in on at and or not than the a an this its their with about like as to until if
+    your each every both no any some stops starts keeps begins off out up down
+  `),
+  passiveOrder: new RegExp(
+    `(?<![\\p{L}])(?:must|should|shall|has to|have to|needs? to|is to|are to|ought to) (?:not |never |always |first |then |also |only )*be (?:\\p{L}+ly )?(?:${participles})(?![\\p{L}])`,
+    'iu',
+  ),
+  vague: vagueWords({
+    'properly|correctly|adequately|appropriately|satisfactorily|suitably|sufficiently': 'what is seen when it is right',
+    'proper|adequate|appropriate|satisfactory|suitable|sufficient|acceptable|reasonable|reasonably':
+      'which one, or how much',
+    '(?:as|if|when|where|whenever) (?:needed|necessary|required|appropriate|applicable)(?! (?:by|in|for)\\b)':
+      'what decides it',
+    'as (?:soon|far|well) as possible|if possible|where possible': 'what to do where it is not possible',
+    'etc|and so on|and so forth|and the like': 'the rest of the list',
+    'and/or': '`and` or `or`',
+    'periodically|regularly|from time to time|occasionally': 'after how many hours or days',
+    'excessive|excessively': 'how much is too much',
+  }),
+  unmeasured: vagueWords({
+    'slowly|quickly|fast enough|rapidly|briefly|gradually': 'a speed or a time',
+    'gently|firmly|tightly|lightly|carefully|with care': 'a force, a torque, or what is felt or seen',
+    'a few|a little|a bit|some time|for a while|for a moment|several|slightly|somewhat': 'a number',
+    'approximately|roughly': 'the two ends between which it may lie',
+  }),
+};

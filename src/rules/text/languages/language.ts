@@ -1,0 +1,67 @@
+// What the rules on language need to know of a language: lists of words, and nothing that acts. All words are in small
+// letters; where `bare` takes accents off, the lists are without them.
+
+/** The words of one language that the rules on language look for. */
+export interface Language {
+  /** A word as the lists have it: in small letters, in Spanish also without accents. */
+  readonly bare: (word: string) => string;
+  /** Abbreviations that end in a full stop and end no sentence. */
+  readonly abbreviations: ReadonlySet<string>;
+  /** Orders that can be nothing else: `read`, `remove`; in Spanish `lea`, `saque`. */
+  readonly orders: ReadonlySet<string>;
+  /** Orders that may also name or describe a thing: `stop`, `lower`, `clean`; in Spanish `cierre`, `ajuste`. */
+  readonly orderOrThing: ReadonlySet<string>;
+  /** Orders that only a person can follow: after `until the points rest and` they are still orders. */
+  readonly ordersToPeople: ReadonlySet<string>;
+  /** Orders that go with another act and make no second one: `keep`, `make`. */
+  readonly companions: ReadonlySet<string>;
+  /** First order to the second orders that are one movement with it: `press` and `hold`, `go` and `look`. */
+  readonly oneMovement: ReadonlyMap<string, ReadonlySet<string>>;
+  /** Words after which a word that may name a thing is an order: `the`, `it`, `each`. */
+  readonly objects: ReadonlySet<string>;
+  /** Small words that belong to an order before its object: `off`, `out`. */
+  readonly particles: ReadonlySet<string>;
+  /** Words that join two acts. */
+  readonly joiners: ReadonlySet<string>;
+  /** Words that may stand between a joiner and its order, or before the first order: `then`, `now`. */
+  readonly adverbs: ReadonlySet<string>;
+  /** First words of a part that says when or with what, and ends at a comma. */
+  readonly conditions: ReadonlySet<string>;
+  /** Words that begin a part of which the verbs are no orders: `until`, `that`. */
+  readonly subordinators: ReadonlySet<string>;
+  /** Words before which the next verb is a purpose: `to`. */
+  readonly purposes: ReadonlySet<string>;
+  /** Words in front of an order, or behind it, that make it a prohibition: `never`, `nothing`. */
+  readonly negations: ReadonlySet<string>;
+  /** First words of a sentence that tells instead of ordering. */
+  readonly tellers: ReadonlySet<string>;
+  /** Whether a word is an -ing form, or in Spanish a gerund, and no name of a thing. */
+  readonly isParticiple: (word: string) => boolean;
+  /** Words after which an -ing form belongs to what stands before it: `start`, `by`, `without`. */
+  readonly beforeParticiple: ReadonlySet<string>;
+  /** An order as a passive: `must be lowered`. */
+  readonly passiveOrder: RegExp;
+  /** Words that decide nothing, with what to write instead. */
+  readonly vague: readonly VagueWord[];
+  /** Words that say how and not how much. */
+  readonly unmeasured: readonly VagueWord[];
+}
+
+/** A word or phrase as it is written, or the beginning of a pattern, and what to write in its place. */
+export interface VagueWord {
+  readonly words: RegExp;
+  readonly instead: string;
+}
+
+/** The words of a text, cut at blanks. */
+export function wordSet(text: string): ReadonlySet<string> {
+  return new Set(text.trim().split(/\s+/));
+}
+
+/** Entries of whole words, whatever their capitals; `|` parts the words of one entry. */
+export function vagueWords(entries: Readonly<Record<string, string>>): readonly VagueWord[] {
+  return Object.entries(entries).map(([words, instead]) => ({
+    words: new RegExp(`(?<![\\p{L}\\p{N}-])(?:${words})(?![\\p{L}\\p{N}-])`, 'giu'),
+    instead,
+  }));
+}

@@ -1,0 +1,128 @@
+// Every text of a book that readers see, as passages: a text of the front matter, a paragraph, a list item, a row of a table.
+// Cut once for a book; the rules on language and on numbers share them. Judges nothing.
+
+import type { Book } from '../../model/book.js';
+import type { CheckValue, Procedure, ProseSection, Step } from '../../model/procedure.js';
+import type { Template, Text } from '../../model/text.js';
+import { leavesOf, type TextUse, textsOf } from '../../model/walk.js';
+import type { SourceText } from '../../text/source.js';
+import { type Block, blocksOf } from './blocks.js';
+import { hideNames, namesOf } from './names.js';
+import { type Sentence, sentencesOf } from './sentences.js';
+
+export type Role = TextUse['role'] | 'prose' | 'heading' | 'hazard' | 'avoid' | 'name';
+
+/** A text, or a part of one, that is read in one go. */
+export interface Passage {
+  readonly source: SourceText;
+  /** Where it stands in `source.value`. */
+  readonly block: Block;
+  /** As long as `source.value`; placeholders, labels in bold, terms and signs of markdown stand as one sign repeated. */
+  readonly hidden: string;
+  readonly sentences: readonly Sentence[];
+  readonly language: string;
+  readonly role: Role;
+  readonly file: string;
+  readonly procedure?: Procedure;
+  readonly step?: Step;
+  readonly value?: CheckValue;
+  /** The state of a requirement that the text belongs to. */
+  readonly state?: string;
+  readonly section?: ProseSection;
+  /** The machine or header that the text is of. */
+  readonly owner?: { readonly kind: 'machine' | 'header'; readonly id: string };
+}
+
+const cut = new WeakMap<Book, readonly Passage[]>();
+
+/** The passages of a book in all its languages; a text that stands for several sides or rigs is there once. */
+export function passagesOf(book: Book): readonly Passage[] {
+  const known = cut.get(book);
+  if (known) return known;
+  const found = cutBook(book);
+  cut.set(book, found);
+  return found;
+}
+
+type Origin = Omit<Passage, 'source' | 'block' | 'hidden' | 'sentences' | 'language' | 'file'>;
+
+interface Cutting {
+  readonly names: ReturnType<typeof namesOf>;
+  readonly seen: Set<string>;
+  readonly found: Passage[];
+}
+
+function cutBook(book: Book): readonly Passage[] {
+  const cutting: Cutting = { names: namesOf(book), seen: new Set(), found: [] };
+  for (const procedure of book.procedures.values()) cutProcedure(cutting, procedure);
+  for (const { what, harm, avoid } of book.hazards.values()) {
+    for (const text of [what, harm]) cutText(cutting, text, { role: 'hazard' });
+    cutText(cutting, avoid, { role: 'avoid' });
+  }
+  for (const { id, name, tell, options } of book.machines.values()) {
+    const owner = { kind: 'machine', id } as const;
+    cutText(cutting, name, { role: 'name', owner });
+    for (const text of [tell, ...options.map((option) => option.tell)]) {
+      cutText(cutting, text?.text, { role: 'note', owner });
+      cutText(cutting, text?.figure?.alt, { role: 'note', owner });
+    }
+    for (const { label } of options) cutText(cutting, label, { role: 'label' });
+  }
+  for (const { id, name, tell } of book.headers.values()) {
+    const owner = { kind: 'header', id } as const;
+    cutText(cutting, name, { role: 'name', owner });
+    cutText(cutting, tell?.text, { role: 'note', owner });
+    cutText(cutting, tell?.figure?.alt, { role: 'note', owner });
+  }
+  for (const things of [book.states, book.events, book.instruments, book.tools]) {
+    for (const { label } of things.values()) cutText(cutting, label, { role: 'label' });
+  }
+  return cutting.found;
+}
+
+function cutProcedure(cutting: Cutting, procedure: Procedure): void {
+  const states = new Map(
+    procedure.requires.flatMap(({ state, shownBy, ifMissed }) =>
+      [shownBy, ifMissed].flatMap((text) => (text ? [[text, state.value] as const] : [])),
+    ),
+  );
+  for (const { text, ...use } of textsOf(procedure)) {
+    const state = states.get(text);
+    cutText(cutting, text, { ...use, procedure, ...(state === undefined ? {} : { state }) });
+  }
+  for (const [language, sections] of procedure.prose) {
+    for (const section of sections) {
+      const step = procedure.steps.find(({ id }) => id.value === section.step);
+      const of = { procedure, section, ...(step ? { step } : {}) };
+      if (section.heading && section.step === undefined) {
+        const { text, at } = section.heading;
+        const marks = Math.max(0, at.end - at.start - text.length);
+        const source = { value: text, at: { ...at, start: at.start + marks } };
+        cutTemplate(cutting, { source, parts: [] }, { origin: { ...of, role: 'heading' }, language });
+      }
+      cutTemplate(cutting, section.body, { origin: { ...of, role: 'prose' }, language });
+    }
+  }
+}
+
+function cutText(cutting: Cutting, text: Text | undefined, origin: Origin): void {
+  for (const [language, choice] of text?.languages ?? []) {
+    for (const template of leavesOf(choice)) cutTemplate(cutting, template, { origin, language });
+  }
+}
+
+function cutTemplate(
+  { names, seen, found }: Cutting,
+  { source }: Template,
+  { origin, language }: { readonly origin: Origin; readonly language: string },
+): void {
+  const key = `${source.at.file}:${source.at.start}:${language}`;
+  if (seen.has(key) || source.value === '') return;
+  seen.add(key);
+  const hidden = hideNames(source.value, names.get(language));
+  const blocks = origin.role === 'prose' ? blocksOf(source.value) : [{ start: 0, end: source.value.length }];
+  for (const block of blocks) {
+    const sentences = sentencesOf(hidden, block, language);
+    found.push({ ...origin, source, block, hidden, sentences, language, file: source.at.file });
+  }
+}
