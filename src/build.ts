@@ -2,7 +2,9 @@
 
 import { cardsOf, emitCards } from './emit/cards/cards.js';
 import type { CardFonts } from './emit/cards/fonts.js';
+import { offlineFiles } from './emit/offline/offline-files.js';
 import { emitSite } from './emit/pages/site.js';
+import { mapSite } from './emit/pages/site-map.js';
 import type { ResolvedBook } from './model/resolved.js';
 import type { OrderResult } from './order/result.js';
 
@@ -25,5 +27,7 @@ export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8
   const links = wanted.map(({ variant, ...card }) => ({ ...card, variant: variant.id }));
   const site = emitSite(resolved, { proofs, figures, assets, cards: links, drafts });
   const cards = emitCards(resolved, { proofs, fonts }, ({ variant }) => drafts || variant.procedure.status !== 'draft');
-  return new Map([...site, ...cards].sort(([a], [b]) => (a < b ? -1 : 1)));
+  const files = new Map([...site, ...cards]);
+  const lists = offlineFiles(resolved, mapSite(resolved, { drafts }), files);
+  return new Map([...files, ...lists].sort(([a], [b]) => (a < b ? -1 : 1)));
 }

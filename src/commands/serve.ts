@@ -1,6 +1,6 @@
 // `stepgauge serve`: builds into memory, serves that on the loopback address, and builds again when the book changes.
 
-import { createServer, type Server, type ServerResponse } from 'node:http';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { renderText } from '../diagnostic/text.js';
 import { FileProblem, watchFolder } from '../io.js';
 import { filesOf } from './build.js';
@@ -90,7 +90,7 @@ export function serveFiles(served: Served): Server {
     const body = files.get(name);
     if (path === eventsPath) listenTo(response, served);
     else if (path === scriptPath) send(response, { status: 200, name, body: script });
-    else if (body !== undefined) send(response, { status: 200, name, body });
+    else if (body !== undefined) send(response, { status: 200, name, body, asItIs: isForScript(request) });
     else if (files.has(`${name}/index.html`)) response.writeHead(308, { location: `/${name}/` }).end();
     else if (files.size === 0) send(response, { status: 503, name: 'index.html', body: faultsPage(faults ?? '') });
     else send(response, { status: 404, name: '404.html', body: files.get('404.html') ?? 'There is no such page.' });
@@ -102,11 +102,16 @@ const scriptPath = '_serve/reload.js';
 
 function send(
   response: ServerResponse,
-  { status, name, body }: { status: number; name: string; body: string | Uint8Array },
+  { status, name, body, asItIs = false }: { status: number; name: string; body: string | Uint8Array; asItIs?: boolean },
 ): void {
   const type = types[name.slice(name.lastIndexOf('.') + 1)] ?? 'application/octet-stream';
   response.writeHead(status, { 'content-type': type, 'cache-control': 'no-cache' });
-  response.end(typeof body === 'string' && name.endsWith('.html') ? withScript(body) : body);
+  response.end(typeof body === 'string' && name.endsWith('.html') && !asItIs ? withScript(body) : body);
+}
+
+// a phone that keeps a page compares it with its digest: it gets the page as it was built (W3C, Fetch Metadata)
+function isForScript({ headers }: IncomingMessage): boolean {
+  return headers['sec-fetch-dest'] === 'empty';
 }
 
 function withScript(page: string): string {

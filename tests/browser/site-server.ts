@@ -7,18 +7,32 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
+import { offlineFiles } from '../../src/emit/offline/offline-files.js';
 import { emitSite } from '../../src/emit/pages/site.js';
-import { demoBook } from '../emit-pages/books.js';
+import { mapSite } from '../../src/emit/pages/site-map.js';
+import { demoBook, type TestBook } from '../emit-pages/books.js';
 
 const root = join(import.meta.dirname, '../..');
 
-/** Every file of the site of the demo book, with what the browser runs. */
+/** Every file of the site of the demo book, with what the browser runs; without its printed cards. */
 export function buildDemoSite(): ReadonlyMap<string, string | Uint8Array> {
-  const { resolved, proofs, figures } = demoBook();
-  return emitSite(resolved, { proofs, figures, assets: bundle() });
+  return buildSite(demoBook());
 }
 
+/** The same for any book. */
+export function buildSite({ resolved, proofs, figures }: TestBook): ReadonlyMap<string, string | Uint8Array> {
+  const files = emitSite(resolved, { proofs, figures, assets: bundle() });
+  return new Map([...files, ...offlineFiles(resolved, mapSite(resolved, { drafts: false }), files)]);
+}
+
+let bundled: ReadonlyMap<string, Uint8Array> | undefined;
+
 function bundle(): ReadonlyMap<string, Uint8Array> {
+  bundled ??= makeBundle();
+  return bundled;
+}
+
+function makeBundle(): ReadonlyMap<string, Uint8Array> {
   const folder = mkdtempSync(join(tmpdir(), 'stepgauge-site-'));
   try {
     execFileSync(process.execPath, [join(root, 'tests/scripts/bundle-site.mjs'), folder]);
@@ -39,6 +53,8 @@ const types: Readonly<Record<string, string>> = {
   js: 'text/javascript; charset=utf-8',
   json: 'application/json; charset=utf-8',
   svg: 'image/svg+xml',
+  png: 'image/png',
+  webmanifest: 'application/manifest+json; charset=utf-8',
   woff2: 'font/woff2',
 };
 
@@ -46,19 +62,26 @@ export interface ServedSite {
   /** The address of the site, with the path it is served below. */
   readonly address: string;
   readonly server: Server;
+  /** What is served from now on; `undefined` for a path that fails as a server under repair does. */
+  files: ReadonlyMap<string, string | Uint8Array | undefined>;
+  /** Nobody answers, as without signal. */
+  isDown: boolean;
   /** Addresses that were asked for and are not there. */
   readonly missing: readonly string[];
 }
 
 /** Serves files below `base` on the loopback address. */
-export async function serveBelow(base: string, files: ReadonlyMap<string, string | Uint8Array>): Promise<ServedSite> {
+export async function serveBelow(base: string, files: ServedSite['files']): Promise<ServedSite> {
   const missing: string[] = [];
+  const site = { files, missing, isDown: false };
   const server = createServer((request, response) => {
     const path = decodeURIComponent(new URL(request.url ?? '/', 'http://127.0.0.1').pathname);
     const name = path.startsWith(base) ? path.slice(base.length) : undefined;
     const file = name === '' || name?.endsWith('/') ? `${name}index.html` : name;
-    const body = file === undefined ? undefined : files.get(file);
-    if (body === undefined) {
+    const body = file === undefined ? undefined : site.files.get(file);
+    if (site.isDown) request.socket.destroy();
+    else if (body === undefined && file !== undefined && site.files.has(file)) response.writeHead(503).end();
+    else if (body === undefined) {
       missing.push(path);
       response.writeHead(404).end();
     } else {
@@ -68,22 +91,25 @@ export async function serveBelow(base: string, files: ReadonlyMap<string, string
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const { port } = server.address() as AddressInfo;
-  return { address: `http://127.0.0.1:${port}${base}`, server, missing };
+  return Object.assign(site, { address: `http://127.0.0.1:${port}${base}`, server });
 }
+
+/** How a Chromium is started that asks nothing of any network. */
+export const browserOptions = {
+  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+  args: [
+    '--headless',
+    '--no-sandbox',
+    '--disable-gpu',
+    '--disable-quic',
+    '--no-first-run',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+  ],
+};
 
 /** A Chromium that asks nothing of any network. */
 export function openBrowser(): Promise<Browser> {
-  return chromium.launch({
-    executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
-    args: [
-      '--headless',
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
-  });
+  return chromium.launch(browserOptions);
 }

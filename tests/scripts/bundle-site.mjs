@@ -1,4 +1,5 @@
-// Bundles what runs or shows in the browser into dist/site, or the folder named: client.js, style.css, fonts, the icon.
+// Bundles what runs or shows in the browser into dist/site, or the folder named: client.js, worker.js, style.css,
+// fonts, the icons.
 
 import { cpSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -9,7 +10,7 @@ const out = resolve(process.argv[2] ?? join(root, 'dist/site'));
 
 await build({
   absWorkingDir: root,
-  entryPoints: { client: 'site/client/main.ts', style: 'site/css/style.css' },
+  entryPoints: { client: 'site/client/main.ts', worker: 'site/worker/worker.ts', style: 'site/css/style.css' },
   outdir: out,
   bundle: true,
   format: 'esm',
@@ -22,3 +23,4 @@ await build({
   logLevel: 'warning',
 });
 cpSync(join(root, 'site/icon.svg'), join(out, 'icon.svg'));
+cpSync(join(root, 'site/icons'), join(out, 'icons'), { recursive: true });

@@ -42,6 +42,8 @@ export interface Site {
   /** Paths below the site of the pictures there are. */
   readonly figures: ReadonlySet<string>;
   readonly cards: Cards;
+  /** Where each file of the browser's part stands in the output, by its own name: `client.js`. */
+  readonly assets: ReadonlyMap<string, string>;
   /** Bodies of pages that were drawn already. */
   readonly drawn: DrawnBodies;
   /** Prose that was rendered already and links to nothing, by its markdown and the level of its headings. */
@@ -81,6 +83,11 @@ export function linkTo(page: Page, to: string): string {
 /** A link to a file that all languages share. */
 export function linkToShared(page: Page, to: string): string {
   return relativeLink(fileOf(page), to);
+}
+
+/** A link to a file of the browser's part, by its own name. */
+export function linkToAsset(page: Page, name: string): string {
+  return linkToShared(page, page.site.assets.get(name) ?? `assets/${name}`);
 }
 
 /** The way from a file to another file or folder (with `/` at its end), both below the same root. */

@@ -30,6 +30,11 @@ export function findHazard(page: Page, id: string): HazardWords {
   };
 }
 
+/** Whether it can kill. */
+export function isDeadly({ severity }: Pick<HazardWords, 'severity'>): boolean {
+  return severity === 'will-kill' || severity === 'may-kill';
+}
+
 const weight: Readonly<Record<Severity, number>> = { 'will-kill': 0, 'may-kill': 1, 'may-injure': 2, damage: 3 };
 
 /** The worst first; equals as they stand. */

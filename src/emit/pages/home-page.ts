@@ -3,6 +3,7 @@
 import { type Html, html } from '../html.js';
 import { homeName, linkTo, type Page, plainOf, sayText } from './context.js';
 import { renderPage } from './layout.js';
+import { drawKeep } from './offline-pages.js';
 import { type Entry, type Home, jobFolder } from './site-map.js';
 import { plainCondition } from './states.js';
 
@@ -26,7 +27,7 @@ ${door(linkTo(page, `${home.folder}symptoms.html`), voice.ui('symptoms'), voice.
 ${door(linkTo(page, `${home.folder}changes.html`), voice.ui('changes'), voice.ui('changes-hint'))}
 ${door(linkTo(page, `${home.folder}values.html`), voice.ui('all-values'), voice.ui('all-values-hint'))}
 </ul>
-${home.entries.length === 0 ? html`<p>${voice.ui('nothing-yet')}</p>` : drawJobs(page, home)}
+${drawKeep(page, home)}${home.entries.length === 0 ? html`<p>${voice.ui('nothing-yet')}</p>` : drawJobs(page, home)}
 </div>
 `,
   });

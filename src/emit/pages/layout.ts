@@ -7,12 +7,14 @@ import {
   homeName,
   languageFolder,
   linkTo,
+  linkToAsset,
   linkToShared,
   type Page,
   phoneLink,
   plainOf,
   relativeLink,
 } from './context.js';
+import { drawStanding, type Judged, manifestName } from './standing.js';
 
 export interface Frame {
   readonly title: string;
@@ -23,6 +25,8 @@ export interface Frame {
   readonly kind: string;
   /** What the client script needs to know, as attributes of the body. */
   readonly facts?: Readonly<Record<`data-${string}`, string>>;
+  /** The procedure that the page is of, for what a phone says when it no longer holds. */
+  readonly judged?: Judged;
   /** A page to leave: the machine's home is not offered as a way back. */
   readonly isHome?: boolean;
 }
@@ -55,9 +59,10 @@ export function renderPage(page: Page, frame: Frame): string {
 <meta name="color-scheme" content="light dark">
 <meta name="referrer" content="no-referrer">
 <title>${frame.title} · ${plainOf(page, page.site.book.book.settings.title)}</title>
-${alternates(page)}<link rel="icon" href="${linkToShared(page, 'assets/icon.svg')}" type="image/svg+xml">
-<link rel="stylesheet" href="${linkToShared(page, 'assets/style.css')}">
-<script type="module" src="${linkToShared(page, 'assets/client.js')}"></script>
+${alternates(page)}<link rel="icon" href="${linkToAsset(page, 'icon.svg')}" type="image/svg+xml">
+${touchIcon(page)}<link rel="manifest" href="${linkTo(page, manifestName)}">
+<link rel="stylesheet" href="${linkToAsset(page, 'style.css')}">
+<script type="module" src="${linkToAsset(page, 'client.js')}"></script>
 </head>
 <body class="${frame.kind}"${facts}>
 <a class="skip" href="#main">${voice.ui('skip')}</a>
@@ -66,12 +71,18 @@ ${wayBack(page, frame)}
 ${frame.head}
 </header>
 <main id="main">
-${frame.body}
+${page.home && drawStanding(page, frame.judged)}${frame.body}
 </main>
 ${foot(page)}
 </body>
 </html>
 `.html;
+}
+
+function touchIcon(page: Page): Html | undefined {
+  if (!page.site.assets.has('icons/180.png')) return undefined;
+  return html`<link rel="apple-touch-icon" href="${linkToAsset(page, 'icons/180.png')}">
+`;
 }
 
 function alternates(page: Page): readonly Html[] {

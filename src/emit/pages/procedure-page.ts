@@ -10,7 +10,7 @@ import { drawCall, drawChecked, drawLeaves } from './after.js';
 import { drawCautions, drawConditions, drawReady } from './before.js';
 import { homeName, linkTo, linkToShared, type Page, phoneLink } from './context.js';
 import { hatching } from './gauge.js';
-import { findHazard } from './hazards.js';
+import { findHazard, isDeadly } from './hazards.js';
 import { jobFacts } from './job-facts.js';
 import { type Frame, renderPage } from './layout.js';
 import { drawHead } from './procedure-head.js';
@@ -29,6 +29,7 @@ export function procedurePage(page: Page, entry: Entry, version: Version): strin
     title,
     facts: jobFacts(page, version),
     head: drawHead(page, entry, version),
+    judged: { procedure, isDeadly: hazardsOf(page, version.variant).some((id) => isDeadly(findHazard(page, id))) },
     body: html`${procedure.status !== 'withdrawn' && drawOnce(page, version)}${drawCall(page, version)}${drawCards(page, version)}${drawChecked(page, version.variant)}`,
   };
   return renderPage(page, frame);
@@ -99,11 +100,16 @@ function drawWork(page: Page, variant: Variant, links: AskedLinks): Html {
   const sources = sourcesOf(page, facts, links);
   const trail: Trail = { hazards: [] };
   const scope = scopeOf(page, variant);
-  const hazards = [...new Set([...procedure.hazards, ...[...facts.values()].flatMap((one) => one.hazards)])];
   return html`${hatching}
-${drawCautions(page, hazards)}${drawReady(procedure, voice)}${drawConditions(variant, { voice, givers: links.givers })}<section class="work" id="steps"><h2>${voice.ui('steps')}</h2>
+${drawCautions(page, hazardsOf(page, variant))}${drawReady(procedure, voice)}${drawConditions(variant, { voice, givers: links.givers })}<section class="work" id="steps"><h2>${voice.ui('steps')}</h2>
 ${drawSteps(scope, sources, trail)}</section>
 ${drawLeaves(page, variant)}${drawEnds(page, variant, sources)}${drawProse(page, procedure, links)}`;
+}
+
+/** What the procedure lists and what its steps meet. */
+function hazardsOf(page: Page, variant: Variant): readonly string[] {
+  const met = [...factsOf(page, variant).values()].flatMap(({ hazards }) => hazards);
+  return [...new Set([...variant.procedure.hazards, ...met])];
 }
 
 function factsOf(page: Page, variant: Variant): ReadonlyMap<string, StepFacts> {

@@ -2,6 +2,8 @@
 
 import type { ResolvedBook } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
+import { digest } from '../offline/digest.js';
+import { workerName } from '../offline/shapes.js';
 import { compileOpenBook } from '../open-data/compiled-book.js';
 import { buildSearch } from '../search/search-files.js';
 import { withTrueLanguages } from '../translated.js';
@@ -12,6 +14,7 @@ import { chooserPage } from './chooser-page.js';
 import { type CardLink, type Cards, cardFolder, fileOf, languageFolder, type Page, type Site } from './context.js';
 import { homePage } from './home-page.js';
 import { changesPage, symptomsPage, valuesPage } from './lists.js';
+import { manifestFile, manifestName, notKeptPage } from './offline-pages.js';
 import { codesPage, notFoundPage } from './other-pages.js';
 import { procedurePage } from './procedure-page.js';
 import { type Entry, type Home, machineFolder, mapSite } from './site-map.js';
@@ -44,15 +47,24 @@ export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<str
     proofs: input.proofs ?? new Map(),
     figures: new Set(input.figures?.keys()),
     cards: sortCards(input.cards ?? []),
+    assets: new Map([...(input.assets ?? [])].map(([name, bytes]) => [name, assetPath(name, bytes)])),
     drawn: new Map(),
     rendered: new Map(),
   };
   const files: Files = new Map();
-  for (const [path, bytes] of input.assets ?? []) files.set(`assets/${path}`, bytes);
+  for (const [name, bytes] of input.assets ?? []) files.set(site.assets.get(name) ?? name, bytes);
   for (const [path, bytes] of input.figures ?? []) files.set(path, bytes);
   files.set('data/book.json', compileOpenBook(book, site.map));
   for (const language of site.languages) emitLanguage(site, language, files);
   return files;
+}
+
+// A script or style of another content has another name: a page that a phone kept never gets one that it does not know.
+// The worker keeps its name, for its address says which pages it answers for.
+function assetPath(name: string, bytes: Uint8Array): string {
+  if (name === workerName) return name;
+  const [, stem, ending] = /^([^/]+)\.(js|css)$/.exec(name) ?? [];
+  return stem === undefined ? `assets/${name}` : `assets/${stem}-${digest(bytes).slice(0, 8)}.${ending}`;
 }
 
 function sortCards(cards: readonly CardLink[]): Cards {
@@ -77,6 +89,8 @@ function emitLanguage(site: Site, language: string, files: Files): void {
   write('index.html', undefined, startPage);
   write('codes.html', undefined, codesPage);
   write('404.html', undefined, notFoundPage);
+  write('not-kept.html', undefined, notKeptPage);
+  write(manifestName, undefined, manifestFile);
   for (const code of site.cards.byCode.keys()) {
     write(`${cardFolder(code)}index.html`, undefined, (page) => cardPage(page, code));
   }

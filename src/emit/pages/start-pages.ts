@@ -3,6 +3,7 @@
 import { type Html, html } from '../html.js';
 import { linkTo, type Page, phoneLink, plainOf, sayText } from './context.js';
 import { renderPage } from './layout.js';
+import { drawKeptList } from './offline-pages.js';
 import { drawTell } from './procedure-head.js';
 import { type Home, machineFolder } from './site-map.js';
 
@@ -19,7 +20,7 @@ export function startPage(page: Page): string {
     title: voice.text('choose-machine'),
     head: html`<h1>${plainOf(page, settings.title)}</h1>`,
     body: html`<div id="resume" class="resume" data-words="${voice.text('go-on-with')}" hidden></div>
-<section><h2>${voice.ui('choose-machine')}</h2>
+${drawKeptList(page)}<section><h2>${voice.ui('choose-machine')}</h2>
 ${drawChoices(list)}</section>
 ${drawTelling(page, voice.text('tell-machine'), list)}<p class="codes-link"><a href="${linkTo(page, 'codes.html')}">${voice.ui('read-out-code')} ${voice.ui('all-codes')}</a></p>
 `,

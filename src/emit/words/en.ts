@@ -222,6 +222,53 @@ export const english = {
     'No page has this code now. The page they read may be an older one: have them read the title and the revision.',
   'not-found': 'There is no such page',
   'not-found-why': 'It may have been moved or withdrawn. Start again from the machine.',
+  // kept on the phone
+  'short-name': 'Procedures',
+  'not-kept': 'Not on this phone',
+  'not-kept-why': 'There is no signal, and this page was not kept on this phone.',
+  'not-kept-call': 'Need it now? Call {phone}.',
+  'keep-title': 'On this phone',
+  'keep-offer':
+    'Keep this machine with this header on this phone: pages, pictures, search and cards then work without signal.',
+  'keep-do': 'Keep this machine ({size})',
+  'keep-busy': 'Fetched {done} of {size}',
+  'keep-cancel': 'Stop fetching',
+  'kept-since': 'Kept on this phone since {since}. Works without signal.',
+  'kept-since-short': 'since {since}',
+  'keep-changed':
+    'The book has changed since. What is kept stays as it is until you take the new version, all of it at once.',
+  'keep-update': 'Take the new version ({size})',
+  'keep-job': 'A job is open on these pages. Finish or close it first: the pages must not change under it.',
+  'keep-remove': 'Remove it from this phone',
+  'keep-refused':
+    'This phone lets nothing be kept here: the window is private, or storage is switched off in the browser. Open the book in a usual window.',
+  'keep-insecure': 'Pages can only be kept from an address that begins with https.',
+  'keep-full': 'There is no room: it takes {size}. Make room on the phone, then try again. Nothing was changed.',
+  'keep-away-from-net':
+    'It cannot be fetched now: no signal, or the site does not answer. What came so far stays; try again later. Nothing was changed.',
+  'keep-mixed':
+    'The site is just being changed, and its files do not fit each other. Try again in some minutes. Nothing was changed.',
+  'keep-halted': 'Stopped. What came so far stays; fetching goes on from there. Nothing was changed.',
+  'keep-evicted': 'It was kept here, and the phone has thrown it away. Keep it again while you have signal.',
+  'keep-torn': 'The phone has thrown parts of it away. Fetch them again while you have signal.',
+  'keep-other': 'Another window is fetching just now. Wait until it is done.',
+  'keep-how': 'So that it stays through weeks unopened',
+  'keep-promised': 'This phone has promised to keep it, also when room runs short.',
+  'keep-unpromised': 'This phone has not promised to keep it: it may throw it away when room runs short.',
+  'keep-how-screen':
+    'Add the book to the home screen: in the menu of the browser, Add to home screen or Install. Then open it from there, and see that the machine is kept there.',
+  'keep-how-open':
+    'Open it once a week, with signal. Some browsers throw away what a site has kept when it is not opened for seven days.',
+  'keep-how-space': 'Leave some room on the phone, and do not clear the data of the browser.',
+  'keep-how-card': 'Keep the printed cards in the cab all the same.',
+  'gone-title': 'No longer in the book. Do not use it.',
+  'gone-text': 'The book does not have this procedure any more. Call {phone} before you go on.',
+  revised:
+    'The book has revision {revision} of this procedure; this page is revision {own}. Take the new version before you work by it: {home}.',
+  'revised-where': 'on the page of the machine',
+  stale: 'Not checked online for {days} days. It may have changed or been withdrawn since.',
+  clock: 'The clock of this phone was set back: nobody knows how old this page is. Open it once with signal.',
+  'call-first': 'This work can kill. Call {phone} before you start.',
 } as const;
 
 export type UiKey = keyof typeof english;

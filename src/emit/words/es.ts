@@ -215,4 +215,51 @@ export const spanish: Readonly<Record<UiKey, string>> = {
     'Ninguna página tiene ahora ese código. Puede que la página leída sea más antigua: pida el título y la revisión.',
   'not-found': 'No existe esa página',
   'not-found-why': 'Puede que se haya movido o retirado. Empiece de nuevo por la máquina.',
+  'short-name': 'Procedimientos',
+  'not-kept': 'No está en este teléfono',
+  'not-kept-why': 'No hay señal, y esta página no se guardó en este teléfono.',
+  'not-kept-call': '¿La necesita ahora? Llame al {phone}.',
+  'keep-title': 'En este teléfono',
+  'keep-offer':
+    'Guarde esta máquina con este cabezal en el teléfono: páginas, imágenes, búsqueda y tarjetas funcionan entonces sin señal.',
+  'keep-do': 'Guardar esta máquina ({size})',
+  'keep-busy': 'Recibidos {done} de {size}',
+  'keep-cancel': 'Dejar de recibir',
+  'kept-since': 'Guardada en este teléfono desde el {since}. Funciona sin señal.',
+  'kept-since-short': 'desde el {since}',
+  'keep-changed':
+    'El libro ha cambiado desde entonces. Lo guardado queda como está hasta que usted tome la versión nueva, toda de una vez.',
+  'keep-update': 'Tomar la versión nueva ({size})',
+  'keep-job':
+    'Hay un trabajo abierto en estas páginas. Termínelo o ciérrelo antes: las páginas no deben cambiar mientras trabaja.',
+  'keep-remove': 'Quitarla de este teléfono',
+  'keep-refused':
+    'Este teléfono no deja guardar nada aquí: la ventana es privada, o el almacenamiento está desactivado en el navegador. Abra el libro en una ventana normal.',
+  'keep-insecure': 'Las páginas solo se pueden guardar desde una dirección que empieza por https.',
+  'keep-full': 'No hay espacio: ocupa {size}. Libere espacio en el teléfono y pruebe otra vez. No se cambió nada.',
+  'keep-away-from-net':
+    'Ahora no se puede recibir: no hay señal, o el sitio no responde. Lo recibido se conserva; pruebe más tarde. No se cambió nada.',
+  'keep-mixed':
+    'El sitio se está cambiando ahora mismo y sus archivos no encajan entre sí. Pruebe dentro de unos minutos. No se cambió nada.',
+  'keep-halted': 'Detenido. Lo recibido se conserva y se sigue desde ahí. No se cambió nada.',
+  'keep-evicted': 'Estaba guardada aquí, y el teléfono la ha borrado. Guárdela otra vez cuando tenga señal.',
+  'keep-torn': 'El teléfono ha borrado partes de ella. Recíbalas otra vez cuando tenga señal.',
+  'keep-other': 'Otra ventana está recibiendo ahora. Espere a que termine.',
+  'keep-how': 'Para que se conserve semanas sin abrirla',
+  'keep-promised': 'Este teléfono ha prometido conservarla, también cuando falte espacio.',
+  'keep-unpromised': 'Este teléfono no ha prometido conservarla: puede borrarla cuando falte espacio.',
+  'keep-how-screen':
+    'Ponga el libro en la pantalla de inicio: en el menú del navegador, Agregar a la pantalla de inicio o Instalar. Después ábralo desde ahí y vea que la máquina esté guardada ahí.',
+  'keep-how-open':
+    'Ábralo una vez por semana, con señal. Algunos navegadores borran lo que un sitio ha guardado si no se abre en siete días.',
+  'keep-how-space': 'Deje algo de espacio en el teléfono y no borre los datos del navegador.',
+  'keep-how-card': 'Lleve de todos modos las tarjetas impresas en la cabina.',
+  'gone-title': 'Ya no está en el libro. No lo use.',
+  'gone-text': 'El libro ya no tiene este procedimiento. Llame al {phone} antes de seguir.',
+  revised:
+    'El libro tiene la revisión {revision} de este procedimiento; esta página es la revisión {own}. Tome la versión nueva antes de trabajar con ella: {home}.',
+  'revised-where': 'en la página de la máquina',
+  stale: 'Sin comprobar en línea desde hace {days} días. Desde entonces puede haber cambiado o haberse retirado.',
+  clock: 'El reloj de este teléfono se atrasó: nadie sabe qué antigüedad tiene esta página. Ábrala una vez con señal.',
+  'call-first': 'Este trabajo puede matar. Llame al {phone} antes de empezar.',
 };

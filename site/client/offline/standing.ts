@@ -1,0 +1,66 @@
+// Shows at the top of a page what speaks against it: withdrawn, revised or gone since, or not checked online for long.
+
+import { askStatus, forgetAnswer, noteTime, readCheck } from './check.js';
+import { type Check, type Findings, judgePage, type PageFacts } from './judge.js';
+import { isServed, siteRoot } from './root.js';
+import { fill, showOnly } from './say.js';
+import { filesOfSet, pathBelow, readSets } from './store.js';
+
+/** Judges the page by what is known, asks the site, and judges again; also when the page comes back into sight. */
+export function watchStanding(): void {
+  const place = document.getElementById('standing');
+  if (!place || !isServed()) return;
+  const { procedure, revision, days } = place.dataset;
+  const page: PageFacts = {
+    ...(procedure !== undefined && { procedure, revision: Number(revision) }),
+    days: Number(days),
+  };
+  const judge = async (): Promise<void> => {
+    await show(place, page);
+    if (await askStatus()) await show(place, page);
+  };
+  void judge();
+  window.addEventListener('online', () => {
+    forgetAnswer();
+    void judge();
+  });
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'visible') void judge();
+  });
+}
+
+async function show(place: HTMLElement, page: PageFacts): Promise<void> {
+  const check = readCheck() ?? (await checkOfSet());
+  const found = judgePage(check, page, Date.now());
+  if (check) noteTime(check, Date.now());
+  const names = namesOf(found);
+  showOnly(place, names);
+  fill(place, { revision: String(found.revised ?? ''), days: String(found.stale ?? '') });
+  place.hidden = names.length === 0;
+  document.body.classList.toggle('taken-back', found.taken !== undefined);
+}
+
+/** Which of the page's notes are to be seen. */
+export function namesOf({ taken, revised, stale, clock }: Findings): readonly string[] {
+  if (taken) return [taken];
+  const notes = [revised !== undefined && 'revised', stale !== undefined && 'stale', clock && 'clock'];
+  const shown = notes.filter((name) => typeof name === 'string');
+  return shown.length > 0 ? [...shown, 'call'] : [];
+}
+
+/** What is known where only the set itself is left: the site was asked when it was fetched. */
+async function checkOfSet(): Promise<Check | undefined> {
+  try {
+    const root = siteRoot();
+    const path = pathBelow(root, location.href);
+    const set = (await readSets(root)).find((one) => filesOfSet(one).some(([name]) => name === path));
+    if (!set) return undefined;
+    const at = Date.parse(set.keptAt);
+    const { procedure, revision } = document.getElementById('standing')?.dataset ?? {};
+    const procedures = procedure === undefined ? {} : { [procedure]: Number(revision) };
+    return { status: { format: 1, version: '', procedures, withdrawn: [], sets: {} }, checkedAt: at, seenAt: at };
+  } catch {
+    // nothing can be kept on this phone: the page came from the site just now
+    return undefined;
+  }
+}

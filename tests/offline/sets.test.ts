@@ -1,0 +1,156 @@
+// The sets of files that a phone keeps, and the status: whole, no larger than need be, and another version for any change.
+
+import { createHash } from 'node:crypto';
+import { describe, expect, it } from 'vitest';
+import { linkedFiles, resolveLink } from '../../src/emit/offline/kept-files.js';
+import { offlineFiles } from '../../src/emit/offline/offline-files.js';
+import type { BookStatus, SetList } from '../../src/emit/offline/shapes.js';
+import { emitSite } from '../../src/emit/pages/site.js';
+import { mapSite } from '../../src/emit/pages/site-map.js';
+import { bookOf } from '../emit-pages/books.js';
+import { smallTexts } from '../emit-pages/small-book.js';
+
+const assets = new Map(
+  ['client.js', 'style.css', 'icon.svg', 'worker.js', 'fonts/a.woff2'].map((name) => [name, new Uint8Array([1, 2])]),
+);
+
+function outputOf(change: (texts: Map<string, string>) => void = () => {}) {
+  const texts = smallTexts();
+  change(texts);
+  const { resolved, proofs } = bookOf(texts, { pass: ['missing-language', 'raw-html', 'unknown-procedure'] });
+  const cards = resolved.variants
+    .filter(({ procedure }) => procedure.id === 'learn-height-range')
+    .flatMap(({ id, rigs }, i) =>
+      [...new Set(rigs.map(({ machine }) => machine))].map((machine) => ({
+        variant: id,
+        machine,
+        language: 'en',
+        path: `cards/${machine}/learn-${i}.pdf`,
+        code: `AAA${machine.slice(-2)}${i}`,
+      })),
+    );
+  const site = emitSite(resolved, { proofs, assets, cards });
+  for (const { path } of cards) site.set(path, new Uint8Array([3]));
+  const added = offlineFiles(resolved, mapSite(resolved, { drafts: false }), site);
+  const read = <T>(path: string): T => JSON.parse(added.get(path) ?? 'null') as T;
+  return {
+    site,
+    added,
+    status: read<BookStatus>('status.json'),
+    list: (at: string) => read<SetList>(`${at}offline.json`),
+  };
+}
+
+const home = 'tarn-40/row-12x20/';
+const output = outputOf();
+
+describe('the set of a home', () => {
+  it('is listed for every home in every language of the interface', () => {
+    const homes = [...output.site.keys()].filter((path) => path.endsWith('/symptoms.html'));
+    expect(homes.length).toBeGreaterThan(4);
+    expect(Object.keys(output.status.sets).sort()).toEqual(
+      homes.map((path) => path.replace('symptoms.html', '')).sort(),
+    );
+    for (const folder of Object.keys(output.status.sets)) expect(output.list(folder).folder).toBe(folder);
+  });
+
+  it('holds whatever its pages show or run, and every page they lead to but those of other rigs and languages', () => {
+    for (const folder of Object.keys(output.status.sets)) {
+      const kept = new Set(output.list(folder).files.map(([path]) => path));
+      const language = folder.startsWith('es/') ? 'es/' : '';
+      for (const path of kept) {
+        const page = output.site.get(path);
+        expect([path, page !== undefined]).toEqual([path, true]);
+        if (typeof page !== 'string' || !path.endsWith('.html')) continue;
+        const lost = linkedFiles(path, page, output.site).filter((link) => !kept.has(link));
+        const strangers = lost.filter((link) => {
+          const inner = link.slice(language.length);
+          return link.startsWith('es/') === (language === '') || /^(?:tarn-\d\d|c)\//.test(inner);
+        });
+        expect([path, lost]).toEqual([path, strangers]);
+        if (path.startsWith(folder)) expect([path, lost.filter((link) => link.startsWith(folder))]).toEqual([path, []]);
+      }
+    }
+  });
+
+  it('has the start, the search, the fonts, its own cards with the pages of their codes, and no other machine', () => {
+    const kept = output.list(home).files.map(([path]) => path);
+    for (const path of ['index.html', 'codes.html', 'not-kept.html', `${home}search.json`, 'assets/fonts/a.woff2']) {
+      expect(kept).toContain(path);
+    }
+    expect(kept.filter((path) => path.endsWith('.pdf')).every((path) => path.startsWith('cards/tarn-40/'))).toBe(true);
+    expect(kept.filter((path) => path.endsWith('.pdf')).length).toBeGreaterThan(0);
+    expect(kept.filter((path) => path.startsWith('c/')).length).toBeGreaterThan(0);
+    expect(kept.filter((path) => /^(?:tarn-60|es|data)\//.test(path))).toEqual([]);
+    expect(kept).not.toContain('status.json');
+    expect(kept).not.toContain('worker.js');
+    expect(kept).not.toContain(`${home}offline.json`);
+  });
+
+  it('gives each file with the first half of its SHA-256 and its bytes, and their sum', () => {
+    const { files, bytes } = output.list(home);
+    for (const [path, digest, size] of files) {
+      const content = Buffer.from(output.site.get(path) ?? '');
+      expect([path, size, digest]).toEqual([
+        path,
+        content.length,
+        createHash('sha256').update(content).digest('hex').slice(0, 32),
+      ]);
+    }
+    expect(bytes).toBe(files.reduce((sum, [, , size]) => sum + size, 0));
+    expect(output.status.sets[home]).toEqual([output.list(home).version, bytes, files.length]);
+  });
+
+  it('is another version after a change, and the same without one', () => {
+    const same = outputOf();
+    expect([...same.added]).toEqual([...output.added]);
+    const changed = outputOf((texts) => {
+      const path = 'headers/platform-30.yaml';
+      texts.set(path, (texts.get(path) ?? '').replace(/^name: .*$/m, 'name: Another platform'));
+    });
+    expect(changed.status.version).not.toBe(output.status.version);
+    expect(changed.status.sets['tarn-40/platform-30/']?.[0]).not.toBe(output.status.sets['tarn-40/platform-30/']?.[0]);
+  });
+});
+
+describe('the status', () => {
+  it('says the revision of every procedure that has pages, and which are withdrawn', () => {
+    expect(output.status.procedures).toEqual({ 'arm-stuck': 2, 'learn-height-range': 3, withdrawn: 2 });
+    expect(output.status.withdrawn).toEqual(['withdrawn']);
+  });
+
+  it('knows no day: the same book gives the same bytes', () => {
+    expect(outputOf().added.get('status.json')).toBe(output.added.get('status.json'));
+    expect(output.added.get('status.json')).not.toMatch(/20\d\d-/);
+  });
+});
+
+describe('scripts and styles', () => {
+  it('have another name for another content, and pages name the one they were built with', () => {
+    const names = [...output.site.keys()].filter((path) =>
+      /^assets\/(?:client|style)-[0-9a-f]{8}\.(?:js|css)$/.test(path),
+    );
+    expect(names.length).toBe(2);
+    const page = String(output.site.get(`${home}index.html`));
+    for (const name of names) expect(page).toContain(`="../../${name}"`);
+    expect(output.site.has('worker.js')).toBe(true);
+  });
+});
+
+// RFC 3986, section 5.2: the same answers as the URL Standard's parser, for the relative links that pages have
+describe('a link', () => {
+  it('leads where a browser would go', () => {
+    const links = ['./', '../', '../../', 'x/', 'x.html', '../../assets/a.css', '../b/c.html', './d.svg'];
+    for (const from of ['index.html', 'a/b/index.html', 'a/b/c/index.html']) {
+      for (const link of links) {
+        const path = new URL(link, `https://book.example/${from}`).pathname.slice(1);
+        const climbs = link.split('../').length - 1 > from.split('/').length - 1;
+        const expected = climbs ? undefined : path === '' || path.endsWith('/') ? `${path}index.html` : path;
+        expect([from, link, resolveLink(from, link)]).toEqual([from, link, expected]);
+      }
+    }
+    expect(resolveLink('index.html', 'tel:555')).toBeUndefined();
+    expect(resolveLink('index.html', 'https://book.example/')).toBeUndefined();
+    expect(resolveLink('index.html', '/x')).toBeUndefined();
+  });
+});
