@@ -20,8 +20,9 @@ export function sayBytes(bytes: number): string {
   return bytes >= 100_000 ? `${(bytes / 1_000_000).toFixed(1)}\u00a0MB` : `${Math.ceil(bytes / 1000)}\u00a0kB`;
 }
 
-/** A moment as day and time, in the words of the page's language. */
+/** A moment as day and time in the words of the page's language, the day first as everywhere on the site. */
 export function sayMoment(moment: string): string {
+  const { lang } = document.documentElement;
   const shape = { day: 'numeric', month: 'short', year: 'numeric', hour: '2-digit', minute: '2-digit' } as const;
-  return new Date(moment).toLocaleString(document.documentElement.lang, shape);
+  return new Date(moment).toLocaleString(lang === 'en' ? 'en-GB' : lang, shape);
 }
