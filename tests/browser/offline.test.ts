@@ -157,6 +157,52 @@ describe('a new version', () => {
     expect(await title(page)).toBe('Learn the height range anew');
   });
 
+  it('waits while a job is open on these pages, and is offered once it is closed', async () => {
+    const page = await phone();
+    await keep(page);
+    const setJob = (state: string): Promise<void> =>
+      page.evaluate(
+        async ([path, given]) => {
+          const [found] = await indexedDB.databases();
+          const db = await new Promise<IDBDatabase>((resolve, reject) => {
+            const opening = indexedDB.open(found?.name ?? '');
+            opening.onsuccess = () => resolve(opening.result);
+            opening.onerror = () => reject(opening.error);
+          });
+          const change = db.transaction('jobs', 'readwrite');
+          change
+            .objectStore('jobs')
+            .put({ id: 'one', page: { path }, begun: '2026-11-24T00:00:00.000Z', state: given });
+          await new Promise((resolve) => {
+            change.oncomplete = resolve;
+          });
+          db.close();
+        },
+        [learn, state] as const,
+      );
+    await setJob('open');
+    site.files = second;
+    await page.goto(site.address + home);
+    await page.locator('[data-say="job"]').waitFor();
+    expect(await panel(page)).toContain('A job is open on these pages');
+    expect(await page.locator('[data-do="update"]').isVisible()).toBe(false);
+    await setJob('closed');
+    await page.reload();
+    await page.locator('[data-do="update"]').waitFor();
+    // another window begins one while the files come: the old set stays
+    await page.evaluate(() => {
+      const { fetch } = window;
+      const go = new Promise((resolve) => addEventListener('go', resolve));
+      window.fetch = (...given) => go.then(() => fetch(...given));
+    });
+    await page.locator('[data-do="update"]').click();
+    await setJob('open');
+    await page.evaluate(() => dispatchEvent(new Event('go')));
+    await page.locator('[data-say="job"]').waitFor();
+    await page.goto(site.address + learn);
+    expect(await title(page)).toBe('Learn the header height range');
+  });
+
   it('is taken whole or not at all: a server that fails in the midst leaves the old set as it was', async () => {
     const page = await phone();
     await keep(page);

@@ -10,11 +10,7 @@ import { filesOfSet, pathBelow, readSets } from './store.js';
 export function watchStanding(): void {
   const place = document.getElementById('standing');
   if (!place || !isServed()) return;
-  const { procedure, revision, days } = place.dataset;
-  const page: PageFacts = {
-    ...(procedure !== undefined && { procedure, revision: Number(revision) }),
-    days: Number(days),
-  };
+  const page: PageFacts = { ...ownRevision(), days: Number(place.dataset.days) };
   const judge = async (): Promise<void> => {
     await show(place, page);
     if (await askStatus()) await show(place, page);
@@ -48,6 +44,12 @@ export function namesOf({ taken, revised, stale, clock }: Findings): readonly st
   return shown.length > 0 ? [...shown, 'call'] : [];
 }
 
+/** Which procedure the page is of, and in which revision. */
+function ownRevision(): Pick<PageFacts, 'procedure' | 'revision'> {
+  const { procedure, revision } = document.body.dataset;
+  return procedure === undefined ? {} : { procedure, revision: Number(revision) };
+}
+
 /** What is known where only the set itself is left: the site was asked when it was fetched. */
 async function checkOfSet(): Promise<Check | undefined> {
   try {
@@ -56,8 +58,8 @@ async function checkOfSet(): Promise<Check | undefined> {
     const set = (await readSets(root)).find((one) => filesOfSet(one).some(([name]) => name === path));
     if (!set) return undefined;
     const at = Date.parse(set.keptAt);
-    const { procedure, revision } = document.getElementById('standing')?.dataset ?? {};
-    const procedures = procedure === undefined ? {} : { [procedure]: Number(revision) };
+    const { procedure, revision } = ownRevision();
+    const procedures = procedure === undefined ? {} : { [procedure]: revision ?? 0 };
     return { status: { format: 1, version: '', procedures, withdrawn: [], sets: {} }, checkedAt: at, seenAt: at };
   } catch {
     // nothing can be kept on this phone: the page came from the site just now

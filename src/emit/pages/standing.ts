@@ -28,14 +28,13 @@ export function drawStanding(page: Page, judged: Judged | undefined): Html {
   const { voice, home, site } = page;
   const phone = phoneLink(page);
   const days = site.book.book.settings.staleAfterDays?.value ?? usualDays;
-  const facts = judged && html` data-procedure="${judged.procedure.id}" data-revision="${judged.procedure.revision}"`;
   const note = (name: string, key: UiKey, parts: Readonly<Record<string, Part>> = {}): Html =>
     html`<p data-say="${name}" hidden>${voice.ui(key, parts)}</p>
 `;
   const stop = (name: string, title: UiKey, text: UiKey): Html =>
     html`<div class="stop" data-say="${name}" hidden><p><b>${voice.ui(title)}</b></p><p>${voice.ui(text, { phone })}</p></div>
 `;
-  return html`<div class="standing" id="standing" role="alert" data-days="${days}"${facts} hidden>
+  return html`<div class="standing" id="standing" role="alert" data-days="${days}" hidden>
 ${judged && stop('withdrawn', 'withdrawn-title', 'withdrawn-text')}${judged && stop('gone', 'gone-title', 'gone-text')}${
   judged &&
   home &&
