@@ -8,19 +8,24 @@ import { build } from 'esbuild';
 const root = join(import.meta.dirname, '../..');
 const out = resolve(process.argv[2] ?? join(root, 'dist/site'));
 
-await build({
+const shared = {
   absWorkingDir: root,
-  entryPoints: { client: 'site/client/main.ts', worker: 'site/worker/worker.ts', style: 'site/css/style.css' },
   outdir: out,
   bundle: true,
-  format: 'esm',
   target: ['es2022', 'chrome100', 'firefox100', 'safari15.4'],
   minify: true,
   charset: 'utf8',
   legalComments: 'none',
+  logLevel: 'warning',
+};
+await build({
+  ...shared,
+  entryPoints: { client: 'site/client/main.ts', style: 'site/css/style.css' },
+  format: 'esm',
   loader: { '.woff2': 'file' },
   assetNames: 'fonts/[name]',
-  logLevel: 'warning',
 });
+// one file by itself: it stands at the site's root, and shares no part with the pages
+await build({ ...shared, entryPoints: { worker: 'site/worker/worker.ts' }, format: 'iife' });
 cpSync(join(root, 'site/icon.svg'), join(out, 'icon.svg'));
 cpSync(join(root, 'site/icons'), join(out, 'icons'), { recursive: true });

@@ -60,7 +60,7 @@ function leadsHome(path: string, home: HomePlace, around: Surroundings): boolean
 
 function belongs(path: string, { languageFolder, folder }: HomePlace, around: Surroundings): boolean {
   const inner = path.slice(languageFolder.length);
-  if (/^(?:figures|cards|assets)\//.test(path)) return true;
+  if (/^(?:figures|cards|assets|walk)\//.test(path)) return true;
   if (!path.startsWith(languageFolder)) return false;
   if (languageFolder === '' && around.languages.some((other) => path.startsWith(other))) return false;
   const machine = around.machines.find((one) => inner.startsWith(one));
@@ -69,10 +69,10 @@ function belongs(path: string, { languageFolder, folder }: HomePlace, around: Su
   return ![...notKept, 'c/'].some((other) => inner.startsWith(other));
 }
 
-/** The files that a page leads to or shows, by their path below the site's root; links to elsewhere are left out. */
+/** The files that a page leads to, shows, or tells the client script to fetch, by their path below the site's root; links to elsewhere are left out. */
 export function linkedFiles(path: string, page: string, files: Files): readonly string[] {
   const found = new Set<string>();
-  for (const [, target = ''] of page.matchAll(/ (?:href|src)="([^"#?]+)/g)) {
+  for (const [, target = ''] of page.matchAll(/ (?:href|src|data-[a-z-]+)="([^"#?]+)/g)) {
     const file = resolveLink(path, target);
     if (file !== undefined && files.has(file)) found.add(file);
   }

@@ -59,11 +59,12 @@ export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<str
   return files;
 }
 
-// A script or style of another content has another name: a page that a phone kept never gets one that it does not know.
-// The worker keeps its name, for its address says which pages it answers for.
+// The script and the style of another content have another name: a page that a phone kept never gets those of another
+// version. Parts that the script fetches have their digest in their names already. The worker keeps its name, for its
+// address says which pages it answers for.
 function assetPath(name: string, bytes: Uint8Array): string {
   if (name === workerName) return name;
-  const [, stem, ending] = /^([^/]+)\.(js|css)$/.exec(name) ?? [];
+  const [, stem, ending] = /^(client|style)\.(js|css)$/.exec(name) ?? [];
   return stem === undefined ? `assets/${name}` : `assets/${stem}-${digest(bytes).slice(0, 8)}.${ending}`;
 }
 
