@@ -116,7 +116,9 @@ describe('layers', () => {
       [...text.matchAll(/from '(\.[^']+)'/g)]
         .map(([, name = '']) => relative(source, join(source, '../site/client', dirname(path), name)))
         .filter(
-          (target) => !target.startsWith('../site/') && !/^(?:calc|emit\/search|emit\/offline\/shapes)\b/.test(target),
+          (target) =>
+            !target.startsWith('../site/') &&
+            !/^(?:calc|emit\/search|emit\/offline\/shapes|emit\/walk\/walk-shape|emit\/printed-units)\b/.test(target),
         )
         .map((target) => `${path} -> ${target}`),
     );

@@ -1,5 +1,5 @@
-// What the site does beyond plain pages: search on a home, the machine chosen last, a code found as it is typed.
-// Every page reads without it.
+// What the site does beyond plain pages: search on a home, the machine chosen last, a code found as it is typed, and the
+// walk through a procedure. Every page reads without it; each part is fetched by the pages that have a use for it.
 
 import { compareCard } from './cards.js';
 import { findCodes } from './codes.js';
@@ -8,14 +8,14 @@ import { listKept } from './offline/kept-list.js';
 import { watchStanding } from './offline/standing.js';
 import { keepWorker } from './offline/worker.js';
 import { rememberHome, showLastHome } from './remember.js';
-import { startSearch } from './search.js';
 
 watchStanding();
 rememberHome();
 showLastHome();
-startSearch();
 findCodes();
 compareCard();
 startKeeping();
 void listKept();
 keepWorker();
+if (document.getElementById('search')) void import('./search.js').then(({ startSearch }) => startSearch());
+if (document.body.dataset.walk !== undefined) void import('./walk/offer.js').then(({ offerWalk }) => offerWalk());

@@ -1,5 +1,5 @@
-// Bundles what runs or shows in the browser into dist/site, or the folder named: client.js, worker.js, style.css,
-// fonts, the icons.
+// Bundles what runs or shows in the browser into dist/site, or the folder named: client.js and the parts that it fetches
+// when a page has a use for them, worker.js, style.css, fonts, the icons.
 
 import { cpSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -22,6 +22,8 @@ await build({
   ...shared,
   entryPoints: { client: 'site/client/main.ts', style: 'site/css/style.css' },
   format: 'esm',
+  splitting: true,
+  chunkNames: 'part-[hash]',
   loader: { '.woff2': 'file' },
   assetNames: 'fonts/[name]',
 });

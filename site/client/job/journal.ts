@@ -56,6 +56,8 @@ export interface ReadingAct {
 /** What a person may say of the job itself; asked for before or after work, and changed at any time until it is closed. */
 export type FactName =
   | 'who'
+  /** `operator` or `technician`: who does the steps that ask for one. */
+  | 'skill'
   | 'work-order'
   | 'engine-hours'
   | 'machine-serial'
@@ -92,6 +94,8 @@ export type Act =
       /** The values that it moves and those derived from them, named as in readings: what was read before is now *as found*. */
       readonly moves: readonly string[];
     }
+  /** The time that a step asks to wait or hold was started; it runs on while the page is closed. */
+  | { readonly kind: 'timer'; readonly step: string }
   | { readonly kind: 'mark'; readonly step: string; readonly mark: string }
   | { readonly kind: 'note'; readonly step?: string; readonly text: string }
   /** A picture that was taken; kept beside the journal under `photo`. */

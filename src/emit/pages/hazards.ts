@@ -51,7 +51,7 @@ const sign = trusted(
 export function drawHazard(hazard: HazardWords, voice: Voice): Html {
   const { severity, what, harm, avoid } = hazard;
   const missing = [what, harm, avoid].some((words) => !voice.has(words));
-  return html`<div class="hazard ${severity}" role="note">
+  return html`<div class="hazard ${severity}" role="note" data-hazard="${hazard.id}">
 <p class="signal">${severity !== 'damage' && sign}${voice.ui(severity)}</p>
 <div class="hazard-text">${missing && html`<p class="untranslated">${voice.ui('untranslated', { language: languageNameIn(voice.language, voice.first) })}</p>`}
 <p><b>${voice.say(what)}</b> ${voice.say(harm)} ${voice.say(avoid)}</p></div>

@@ -55,7 +55,7 @@ export function renderPage(page: Page, frame: Frame): string {
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="viewport" content="width=device-width, initial-scale=1, interactive-widget=resizes-content">
 <meta name="color-scheme" content="light dark">
 <meta name="referrer" content="no-referrer">
 <title>${frame.title} · ${plainOf(page, page.site.book.book.settings.title)}</title>

@@ -16,7 +16,9 @@ import { type Frame, renderPage } from './layout.js';
 import { drawHead } from './procedure-head.js';
 import type { Entry, Version } from './site-map.js';
 import { strippedStates } from './states.js';
+import { factsOf } from './step-facts.js';
 import { drawSteps, type StepSources, type Trail } from './steps.js';
+import { drawOffer, walkFacts } from './walk.js';
 import { type Scope, stepAnchor } from './ways.js';
 
 /** The file of a procedure's page. A withdrawn procedure keeps its page and loses its steps. */
@@ -27,10 +29,10 @@ export function procedurePage(page: Page, entry: Entry, version: Version): strin
   const frame: Frame = {
     kind: 'procedure',
     title,
-    facts: jobFacts(page, version),
+    facts: { ...jobFacts(page, version), ...walkFacts(page, version) },
     head: drawHead(page, entry, version),
     judged: { procedure, isDeadly: hazardsOf(page, version.variant).some((id) => isDeadly(findHazard(page, id))) },
-    body: html`${procedure.status !== 'withdrawn' && drawOnce(page, version)}${drawCall(page, version)}${drawCards(page, version)}${drawChecked(page, version.variant)}`,
+    body: html`${drawOffer(procedure.status)}${procedure.status !== 'withdrawn' && drawOnce(page, version)}${drawCall(page, version)}${drawCards(page, version)}${drawChecked(page, version.variant)}`,
   };
   return renderPage(page, frame);
 }
@@ -110,33 +112,6 @@ ${drawLeaves(page, variant)}${drawEnds(page, variant, sources)}${drawProse(page,
 function hazardsOf(page: Page, variant: Variant): readonly string[] {
   const met = [...factsOf(page, variant).values()].flatMap(({ hazards }) => hazards);
   return [...new Set([...variant.procedure.hazards, ...met])];
-}
-
-function factsOf(page: Page, variant: Variant): ReadonlyMap<string, StepFacts> {
-  const prefixes = new Map(
-    endProcedures(variant).flatMap(({ ends, prefix }) => ends.map((end) => [end, prefix] as const)),
-  );
-  const facts = new Map<string, StepFacts>();
-  for (const one of page.site.proofs.get(variant.id)?.facts ?? []) {
-    const label = `${one.place.end ? (prefixes.get(one.place.end) ?? '') : ''}${one.place.number}`;
-    const other = facts.get(label);
-    facts.set(label, other ? merged(other, one) : one);
-  }
-  return facts;
-}
-
-// two ends may run the same steps: what is known there is what both agree on
-function merged(a: StepFacts, b: StepFacts): StepFacts {
-  const before = a.before.flatMap((set) => {
-    const other = b.before.find(({ state, person }) => state === set.state && person === set.person);
-    return other ? [{ ...set, values: [...new Set([...set.values, ...other.values])] }] : [];
-  });
-  return {
-    ...a,
-    before,
-    hazards: [...new Set([...a.hazards, ...b.hazards])],
-    rules: [...new Set([...a.rules, ...b.rules])],
-  };
 }
 
 function scopeOf(page: Page, variant: Variant): Scope {

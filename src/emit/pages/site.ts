@@ -19,6 +19,7 @@ import { codesPage, notFoundPage } from './other-pages.js';
 import { procedurePage } from './procedure-page.js';
 import { type Entry, type Home, machineFolder, mapSite } from './site-map.js';
 import { machinePage, startPage } from './start-pages.js';
+import { walkPath, walkText } from './walk.js';
 
 export interface SiteInput {
   /** By variant id: what is known at each step. */
@@ -111,6 +112,7 @@ function emitLanguage(site: Site, language: string, files: Files): void {
     files.set(`${folder}search.json`, JSON.stringify(search.main));
     files.set(`${folder}search-details.json`, JSON.stringify(search.details));
     for (const entry of home.entries) emitEntry(entry, home, write);
+    emitWalks(home, { site, voice, path: '', home }, files);
   }
 }
 
@@ -122,5 +124,16 @@ function emitEntry(
   if (entry.versions.length > 1) write(`${entry.folder}index.html`, home, (page) => chooserPage(page, home, entry));
   for (const version of entry.versions) {
     write(`${version.folder}index.html`, home, (page) => procedurePage(page, entry, version));
+  }
+}
+
+// nothing is walked through that was withdrawn
+function emitWalks(home: Home, page: Page, files: Files): void {
+  for (const { versions } of home.entries) {
+    for (const version of versions) {
+      const path = walkPath(page, version);
+      if (version.variant.procedure.status !== 'withdrawn' && !files.has(path))
+        files.set(path, walkText(page, version));
+    }
   }
 }

@@ -14,7 +14,7 @@ export function drawValue(value: ResolvedValue, procedure: ResolvedProcedure, vo
   const limits = shown.acceptance ?? shown.tolerance;
   const guarded =
     shown.acceptance !== undefined && shown.tolerance !== undefined && shown.acceptance !== shown.tolerance;
-  return html`<div class="value">
+  return html`<div class="value" data-value="${value.id}">
 <p class="value-label">${voice.say(value.label)}</p>
 ${limits === undefined ? html`<p>${voice.ui('record-only')}</p>` : html`<p class="limits">${voice.number(limits)}</p>`}
 <p class="with">${howRead(value, procedure, voice)}</p>
@@ -120,7 +120,7 @@ export function pair(term: Html, words: Html): Html {
 /** A table to fill in: what goes in each column, the empty rows for paper, and what is worked out. */
 export function drawWorksheet(worksheet: ResolvedWorksheet, voice: Voice): Html {
   const rows = Array.from({ length: Math.min(worksheet.rows.min, 40) }, (_, i) => i + 1);
-  return html`<div class="worksheet">
+  return html`<div class="worksheet" data-value="${worksheet.id}">
 <p class="value-label">${worksheet.label ? voice.say(worksheet.label) : voice.ui('worksheet')} <span class="aside">(${rowCount(worksheet, voice)})</span></p>
 <dl class="pairs">${worksheet.columns.map((column) => pair(voice.say(column.label), html`${columnNotes(column, voice).join(', ')}`))}</dl>
 <div class="scroll" tabindex="0" role="group" aria-label="${worksheet.label ? voice.plain(worksheet.label) : voice.text('worksheet')}"><table>

@@ -1,0 +1,88 @@
+// The end of a walk, and the call to service: what was read, ready to send, and the way to the record.
+
+import { printedUnits } from '../../../src/emit/printed-units.js';
+import type { WalkStep } from '../../../src/emit/walk/walk-shape.js';
+import { element } from '../element.js';
+import type { ReadingAct } from '../job/journal.js';
+import { button } from './screen.js';
+import type { Session } from './session.js';
+import { say } from './words.js';
+
+/** All readings in order, the same value several times. */
+function readingsOf({ journal }: Session): readonly ReadingAct[] {
+  return journal.job.entries.flatMap((entry) => (entry.kind === 'read' ? [entry] : []));
+}
+
+function line({ label, text, unit, verdict, limits }: ReadingAct): string {
+  const number = printedUnits(`${text.replace('-', '\u2212')}${unit === '' ? '' : `\u00a0${unit}`}`);
+  return `${label}: ${number} (${say(verdict)}${limits === undefined ? '' : `, ${say('why-limits', { limits }).replace(/\.$/, '')}`})`;
+}
+
+/** The readings as a text to send: what page, which rig, where it stands, every reading. */
+export function readingsText(session: Session, step: WalkStep | undefined): string {
+  const { page, file } = session;
+  const at = step ? `${say('place-step', { label: step.label })}: ${step.words}` : '';
+  return [
+    say('send-title', { title: file.title }),
+    page.rig,
+    `${say('code', { code: page.code })}, ${file.procedure} ${file.revision}`,
+    at,
+    ...readingsOf(session).map((reading) => `${reading.step}. ${line(reading)}`),
+  ]
+    .filter((part) => part !== '')
+    .join('\n');
+}
+
+/** Calls, or sends what was read, by whatever the phone offers; nothing leaves it by itself. */
+export function callPanel(session: Session, step: WalkStep | undefined): HTMLElement {
+  const { phone } = session.file;
+  const said = element('p', { role: 'status' }, []);
+  const send = button(say('send'), () => {
+    void sendText(session, readingsText(session, step)).then((words) => {
+      said.textContent = words;
+    });
+  });
+  const text = element('textarea', { readonly: '', rows: '6', 'aria-label': say('readings') }, [
+    readingsText(session, step),
+  ]);
+  return element('div', { class: 'walk-call' }, [
+    element('a', { class: 'button-like', href: `tel:${phone.replaceAll(/[^\d+]/g, '')}` }, [say('call', { phone })]),
+    send,
+    said,
+    element('details', { class: 'walk-more' }, [element('summary', {}, [say('readings')]), text]),
+  ]);
+}
+
+async function sendText({ file }: Session, text: string): Promise<string> {
+  const title = say('send-title', { title: file.title });
+  try {
+    if (navigator.share) {
+      await navigator.share({ title, text });
+      return '';
+    }
+    await navigator.clipboard.writeText(text);
+    return say('send-copied');
+  } catch {
+    // the person closed the sheet, or the browser allows neither: the text stands below to be copied by hand
+    return '';
+  }
+}
+
+/** What was read, as found and as left where a value was read more than once. */
+export function readingsList(session: Session): HTMLElement {
+  const byValue = new Map<string, readonly ReadingAct[]>();
+  for (const reading of readingsOf(session)) {
+    byValue.set(reading.value, [...(byValue.get(reading.value) ?? []), reading]);
+  }
+  if (byValue.size === 0) return element('p', {}, [say('no-readings')]);
+  const items = [...byValue.values()].flatMap((list) => {
+    const [first, last] = [list[0], list.at(-1)];
+    if (!first || !last) return [];
+    if (first === last) return [element('li', {}, [line(first)])];
+    return [
+      element('li', {}, [`${line(first)}, ${say('as-found')}`]),
+      element('li', {}, [`${line(last)}, ${say('as-left')}`]),
+    ];
+  });
+  return element('div', {}, [element('h3', {}, [say('readings')]), element('ul', { class: 'walk-said' }, items)]);
+}

@@ -1,0 +1,69 @@
+// One walk by one page: its file, its journal, and where it stands. Acts are kept before they count.
+
+import type { WalkFile } from '../../../src/emit/walk/walk-shape.js';
+import type { Act, Entry, JobPage, Journal } from '../job/journal.js';
+import { advance, beginning, type JudgeWorksheet, replay, type WalkState } from './state.js';
+
+/** `job`: kept on the phone. `practice` and `desk`: kept nowhere. */
+export type WalkMode = 'job' | 'practice' | 'desk';
+
+export interface Session {
+  readonly file: WalkFile;
+  readonly page: JobPage;
+  readonly mode: WalkMode;
+  readonly journal: Journal;
+  readonly judgeSheet: JudgeWorksheet;
+  state: WalkState;
+  /** The last act could not be kept; it still counts on the screen. */
+  lost: boolean;
+}
+
+/** What a session is made of. */
+export interface SessionStart extends Pick<Session, 'file' | 'page' | 'mode' | 'journal' | 'judgeSheet'> {
+  /** The step to begin at instead of the first; for the desk. */
+  readonly at?: string;
+}
+
+/** A session that stands where its journal leads. */
+export function openSession({ at, ...start }: SessionStart): Session {
+  const state = at === undefined ? replay(start.file, start.journal.job.entries, start.judgeSheet) : undefined;
+  return { ...start, state: state ?? { ...beginning(start.file), place: at ?? start.file.first }, lost: false };
+}
+
+/** Keeps an act and takes it into account. Where it cannot be kept the walk goes on, and says so. */
+export async function perform({ session, act }: { readonly session: Session; readonly act: Act }): Promise<void> {
+  session.state = advance(session.file, session.state, { act, judgeSheet: session.judgeSheet });
+  try {
+    await session.journal.append(act);
+    session.lost = false;
+  } catch (fault) {
+    session.lost = true;
+    console.warn(fault);
+  }
+}
+
+/** A journal that nothing is kept of. */
+export function forgetfulJournal(page: JobPage): Journal {
+  const entries: Entry[] = [];
+  const begun = new Date().toISOString();
+  return {
+    get job() {
+      return { id: '', page, begun, state: 'open' as const, entries: [...entries] };
+    },
+    append: async (act) => void entries.push({ ...act, at: new Date().toISOString() }),
+    keepPhoto: async () => '',
+    onChange: () => () => undefined,
+  };
+}
+
+/** What the journal says last of a kind. */
+export function lastOf<K extends Act['kind']>(
+  { journal }: Session,
+  kind: K,
+  fits: (entry: Extract<Entry, { kind: K }>) => boolean = () => true,
+): Extract<Entry, { kind: K }> | undefined {
+  const entries = journal.job.entries as readonly (Entry & { readonly kind: Act['kind'] })[];
+  return entries.findLast(
+    (entry): entry is Extract<Entry, { kind: K }> => entry.kind === kind && fits(entry as Extract<Entry, { kind: K }>),
+  );
+}

@@ -1,0 +1,371 @@
+// The walk-through: one place of the page at a time, with what it asks for, and a bar that leads on. The page's own words
+// are shown, never copied; what is added here asks, counts and decides.
+
+import type { WalkStep, Way } from '../../../src/emit/walk/walk-shape.js';
+import { element } from '../element.js';
+import type { Act } from '../job/journal.js';
+import { type BarView, drawBar } from './bar.js';
+import { callPanel, readingsList } from './end.js';
+import { hazardLines } from './hazard-lines.js';
+import { gravestOf, type Judgement, judge, wayFor } from './judge.js';
+import { markPanel, notesPanel } from './notes.js';
+import { addFields, readingActs, readingsWith, redraw, type Typed, valuesOf } from './readings.js';
+import { addPanel, button, partsOf, showPlace } from './screen.js';
+import { lastOf, perform, type Session } from './session.js';
+import { beforePlace, cautionsPlace, endOf, type LeaveBy, leave, stepOf } from './state.js';
+import { lackOf, resultActs, tablePanel } from './table.js';
+import { timerPanel } from './timer.js';
+import { drawTop } from './top.js';
+import { faultOfTurns, type Turns, turnActs, turnPanels } from './turning.js';
+import { verdictWords } from './verdict.js';
+import { say } from './words.js';
+
+/** What the walk has on the screen. */
+interface Shown {
+  readonly session: Session;
+  readonly top: HTMLElement;
+  readonly bar: HTMLElement;
+  /** Leads from the end to the record. */
+  readonly finish: (() => void) | undefined;
+}
+
+/** What is typed at the place shown and not kept yet. */
+interface Draft {
+  readonly typed: Typed;
+  readonly turns: Turns;
+  isOver: boolean;
+}
+
+/** Shows the walk until it is closed. */
+export function showWalk(
+  session: Session,
+  finish: (() => void) | undefined,
+): {
+  readonly close: () => void;
+  /** Goes back a place; false where there is none. */
+  readonly back: () => boolean;
+} {
+  const top = element('div', { class: 'walk-top' }, []);
+  const bar = element('div', { class: 'walk-bar' }, []);
+  const shown: Shown = { session, top, bar, finish };
+  document.body.classList.add('walking');
+  document.body.prepend(top);
+  document.body.append(bar);
+  const close = (): void => {
+    document.body.classList.remove('walking');
+    for (const added of document.querySelectorAll('.walk-added, .walk-top, .walk-bar')) added.remove();
+    for (const part of document.querySelectorAll('.walk-here, .walk-way'))
+      part.classList.remove('walk-here', 'walk-way');
+    document.dispatchEvent(new CustomEvent('walk-closed'));
+  };
+  document.addEventListener('walk-close', close, { once: true });
+  draw(shown);
+  return { close, back: () => goBack(shown) };
+}
+
+function draw(shown: Shown): void {
+  const { session, top } = shown;
+  const { place } = session.state;
+  showPlace(place);
+  drawTop(top, session);
+  const draft: Draft = { typed: { fields: new Map() }, turns: new Map(), isOver: false };
+  const step = stepOf(session.file, place);
+  if (step) drawStep(shown, step, draft);
+  else if (place === cautionsPlace) drawBar(shown.bar, { ...plainBar(shown), actions: [goOn(shown, 'next-read')] });
+  else if (place === beforePlace) drawBefore(shown);
+  else drawEnd(shown);
+  const part = partsOf(place)[0];
+  part?.setAttribute('tabindex', '-1');
+  part?.focus({ preventScroll: true });
+  window.scrollTo(0, 0);
+}
+
+function plainBar(shown: Shown): Pick<BarView, 'back' | 'warning'> {
+  const { session } = shown;
+  return {
+    ...(session.lost && { warning: say('lost-act') }),
+    ...(session.state.earlier.length > 0 && { back: () => void goBack(shown) }),
+  };
+}
+
+/** Back to the place before; readings stay. */
+function goBack(shown: Shown): boolean {
+  const { place, earlier } = shown.session.state;
+  const to = earlier.at(-1)?.place;
+  if (to === undefined) return false;
+  void perform({ session: shown.session, act: { kind: 'back', step: place, to } }).then(() => draw(shown));
+  return true;
+}
+
+function goOn(shown: Shown, words: 'next-read' | 'next-all'): BarView['actions'][number] {
+  return { words: say(words), main: true, act: () => void leaveBy(shown, 'next', { acts: [] }) };
+}
+
+async function leaveBy(
+  shown: Shown,
+  by: LeaveBy,
+  { acts, answer }: { readonly acts: readonly Act[]; readonly answer?: string },
+): Promise<void> {
+  const { session } = shown;
+  for (const act of acts) await perform({ session, act });
+  const { place } = session.state;
+  const step = stepOf(session.file, place);
+  const to = leave(session.file, session.state, { by, answer, judgeSheet: session.judgeSheet }).place;
+  await perform({
+    session,
+    act: { kind: 'leave', step: place, words: step?.words ?? '', by, to, ...(answer !== undefined && { answer }) },
+  });
+  draw(shown);
+}
+
+function drawBefore(shown: Shown): void {
+  const { session } = shown;
+  const boxes = [...document.querySelectorAll<HTMLInputElement>('#before .ticks input')];
+  boxes.forEach((box, i) => {
+    box.checked = session.state.ticks.has(i);
+    box.onchange = () => {
+      const act: Act = { kind: 'tick', condition: i, words: session.file.conditions[i] ?? '', met: box.checked };
+      void perform({ session, act }).then(update);
+    };
+  });
+  const update = (): void => {
+    const left = boxes.length - session.state.ticks.size;
+    const isBarred = session.file.technician === true && !isTechnician(session);
+    const missing = isBarred ? say('technician-all') : left > 0 ? say('still-to-tick', { count: left }) : undefined;
+    drawBar(shown.bar, {
+      ...plainBar(shown),
+      ...(missing !== undefined && { missing }),
+      actions: [goOn(shown, 'next-all')],
+    });
+  };
+  if (session.file.technician && !isTechnician(session)) {
+    const panel = skillPanel(shown, undefined, say('technician-all'));
+    addPanel(beforePlace, [panel]);
+  }
+  update();
+}
+
+function isTechnician(session: Session): boolean {
+  return lastOf(session, 'fact', ({ name }) => name === 'skill')?.text === 'technician';
+}
+
+// a step beyond the person's skill ends in a call, with the readings ready to send
+function skillPanel(shown: Shown, step: WalkStep | undefined, words: string): HTMLElement {
+  const { session } = shown;
+  const claim = button(say('i-am-technician'), () => {
+    void perform({ session, act: { kind: 'fact', name: 'skill', text: 'technician' } }).then(() => draw(shown));
+  });
+  return element('div', { class: 'walk-skill' }, [
+    element('p', {}, [element('b', {}, [words])]),
+    callPanel(session, step),
+    claim,
+  ]);
+}
+
+function drawEnd(shown: Shown): void {
+  const { session, finish } = shown;
+  const end = endOf(session.state.place) ?? 'done';
+  const why = end === 'call-service' ? 'end-call-why' : end === 'stop' ? 'end-stop-why' : 'end-done-why';
+  const heading = element('div', { class: 'walk-added walk-end' }, [
+    element('h2', {}, [say(`end-${end}`)]),
+    element('p', {}, [say(why)]),
+  ]);
+  const part = partsOf(session.state.place)[0];
+  part?.prepend(heading);
+  addPanel(session.state.place, [
+    ...(end === 'done' ? [] : [callPanel(session, undefined)]),
+    readingsList(session),
+    ...notesPanel({ session, step: undefined, redraw: () => draw(shown) }),
+  ]);
+  const close = { words: say('close'), act: () => void document.dispatchEvent(new Event('walk-close')) };
+  const record = finish && { words: say('record'), main: true, act: finish };
+  drawBar(shown.bar, { ...plainBar(shown), actions: record ? [record] : [{ ...close, main: true }] });
+}
+
+function drawStep(shown: Shown, step: WalkStep, draft: Draft): void {
+  const { session } = shown;
+  hazardLines(session, step);
+  if (step.technician && !isTechnician(session)) {
+    addPanel(step.label, [skillPanel(shown, step, say('technician-only'))]);
+    drawBar(shown.bar, {
+      ...plainBar(shown),
+      missing: say('technician-only'),
+      actions: [{ words: say('next'), main: true, act: () => undefined }],
+    });
+    return;
+  }
+  const blocks = new Map(
+    (step.measure ?? []).flatMap((key) => {
+      const id = key.slice(key.indexOf(':') + 1);
+      const block = partsOf(step.label)[0]?.querySelector<HTMLElement>(
+        `:scope > .step-body > [data-value="${CSS.escape(id)}"]`,
+      );
+      return block ? [[key, block] as const] : [];
+    }),
+  );
+  const update = (): void => {
+    redraw(blocks, { session, step, typed: draft.typed });
+    drawBar(shown.bar, barOf(shown, step, draft));
+  };
+  addFields(blocks, { session, step, typed: draft.typed, changed: update });
+  addPanel(step.label, panelsOf(shown, step, { draft, update }));
+  update();
+}
+
+function panelsOf(
+  shown: Shown,
+  step: WalkStep,
+  { draft, update }: { readonly draft: Draft; readonly update: () => void },
+): readonly HTMLElement[] {
+  const { session } = shown;
+  const again = (): void => draw(shown);
+  const sheets = session.file.worksheets.filter(({ key }) => isNear(step, key));
+  const marks = markPanel({ session, step, redraw: again });
+  return [
+    ...(step.adjust ? turnPanels(session, step, { turns: draft.turns, changed: update }) : []),
+    ...timers(shown, step, { draft, update }),
+    ...(marks ? [marks] : []),
+    ...sheets.map((sheet) => {
+      const panel = tablePanel(session, sheet, { step, changed: update });
+      if (step.measure?.includes(sheet.key)) return panel;
+      return element('details', { class: 'walk-more' }, [
+        element('summary', {}, [say('table', { label: sheet.label })]),
+        panel,
+      ]);
+    }),
+    ...notesPanel({ session, step, redraw: again }),
+  ];
+}
+
+// a table is filled in over many steps of its own procedure
+function isNear({ scope }: WalkStep, key: string): boolean {
+  return scope === '' ? !key.includes(':') : key.startsWith(`${scope}:`);
+}
+
+function timers(
+  shown: Shown,
+  step: WalkStep,
+  { draft, update }: { readonly draft: Draft; readonly update: () => void },
+): readonly HTMLElement[] {
+  const { session } = shown;
+  const duration = step.wait ?? step.hold;
+  if (!duration) return [];
+  const entries = session.journal.job.entries;
+  const started = lastOf(session, 'timer', (entry) => entry.step === step.label);
+  // started before the step was last come to is another time round
+  const came = entries.findLastIndex((entry) => 'to' in entry && entry.to === step.label);
+  const isNow = started && entries.lastIndexOf(started) > came;
+  return [
+    timerPanel({
+      kind: step.wait ? 'wait' : 'hold',
+      duration,
+      started: isNow ? Date.parse(started.at) : undefined,
+      start: () => void perform({ session, act: { kind: 'timer', step: step.label } }).then(() => draw(shown)),
+      over: () => {
+        draft.isOver = true;
+        update();
+      },
+    }),
+  ];
+}
+
+/** The bar of a step: what is missing, how a reading came out, and every way on. */
+function barOf(shown: Shown, step: WalkStep, draft: Draft): BarView {
+  const { session } = shown;
+  if (step.answers) {
+    const actions = step.answers.map(({ key, label }) => ({
+      words: label,
+      act: () => void leaveBy(shown, 'answer', { acts: [], answer: key }),
+    }));
+    return { ...plainBar(shown), actions };
+  }
+  const judged = judgedNow(session, step, draft);
+  const gravest = gravestOf(judged.map(({ judgement }) => judgement));
+  const decides = judged.find(({ judgement }) => judgement === gravest) ?? judged[0];
+  const way = gravest && wayFor(step, gravest);
+  const missing = missingAt(session, step, draft);
+  const acts = (): readonly Act[] => [
+    ...readingActs(session, step, draft.typed),
+    ...session.file.worksheets
+      .filter(({ key }) => step.measure?.includes(key))
+      .flatMap((sheet) => resultActs(session, step, sheet)),
+    ...turnActs(session, step, draft.turns),
+  ];
+  const by: LeaveBy = step.measure ? 'reading' : 'next';
+  const onward = {
+    words: step.expect && step.otherwise ? say('seen-so') : wayWords(session, step, way),
+    main: true,
+    act: () => void leaveBy(shown, by, { acts: acts() }),
+  };
+  const not = step.otherwise && { words: say('not-so'), act: () => void leaveBy(shown, 'otherwise', { acts: [] }) };
+  return {
+    ...plainBar(shown),
+    ...(missing !== undefined && { missing }),
+    ...(decides && { verdict: verdictOf(decides, way) }),
+    actions: not ? [not, onward] : [onward],
+  };
+}
+
+interface JudgedNow {
+  readonly judgement: Judgement;
+  readonly words: { readonly word: string; readonly why: string };
+}
+
+function judgedNow(session: Session, step: WalkStep, draft: Draft): readonly JudgedNow[] {
+  const known = readingsWith(session, draft.typed);
+  const values = valuesOf(session, step).flatMap((value) => {
+    const base = known.get(value.key);
+    if (!base) return [];
+    const judgement = judge(value, base);
+    return [{ judgement, words: verdictWords(value, base, judgement) }];
+  });
+  const sheets = session.file.worksheets
+    .filter(({ key }) => step.measure?.includes(key))
+    .flatMap((sheet) =>
+      session.judgeSheet(sheet, session.state.cells).map((judgement) => ({
+        judgement,
+        words: { word: say(judgement.verdict), why: '' },
+      })),
+    );
+  return [...values, ...sheets];
+}
+
+function verdictOf({ judgement, words }: JudgedNow, way: Way | undefined): NonNullable<BarView['verdict']> {
+  return { kind: judgement.verdict, ...words, ...(way?.because !== undefined && { then: way.because }) };
+}
+
+/** What has to be done before the step can be left; undefined where nothing has. */
+function missingAt(session: Session, step: WalkStep, draft: Draft): string | undefined {
+  const known = readingsWith(session, draft.typed);
+  const unread = valuesOf(session, step).filter((value) => !value.derived && !known.has(value.key));
+  if (unread.length > 0) return say('still-to-read', { what: unread.map(({ label }) => label).join('; ') });
+  for (const sheet of session.file.worksheets) {
+    const lack = step.measure?.includes(sheet.key) ? lackOf(sheet, session.state.cells) : '';
+    if (lack !== '') return say('still-to-fill', { what: lack });
+  }
+  if (step.wait && !draft.isOver) return say('still-to-wait');
+  if (step.mark && !session.state.marks.has(step.label)) return say('still-to-mark');
+  return faultOfTurns(session, step, draft.turns);
+}
+
+/** What the button says that leads on: where to, if that is not simply the next step. */
+function wayWords(session: Session, step: WalkStep, way: Way | undefined): string {
+  const by: LeaveBy = step.measure ? 'reading' : 'next';
+  if (way) {
+    const spent = way.atMost !== undefined && (session.state.counts.get(way.id) ?? 0) >= way.atMost;
+    return targetWords(session, spent && way.otherwise ? way.otherwise : way);
+  }
+  const { place } = leave(session.file, session.state, {
+    by: by === 'reading' ? 'next' : by,
+    judgeSheet: session.judgeSheet,
+  });
+  return endOf(place) === 'done' ? say('go-done') : say(step.measure ? 'next' : 'done');
+}
+
+function targetWords({ file, state }: Session, { to }: Way): string {
+  if ('step' in to) return say('go-step', { label: to.step });
+  if ('returnTo' in to) return say('next');
+  if (to.end === 'done') return say('go-done');
+  if (file.ends[to.end] !== undefined && state.ending === undefined) return say('go-safe');
+  return say(to.end === 'stop' ? 'go-stop' : 'go-call');
+}
