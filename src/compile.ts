@@ -84,7 +84,8 @@ function check(input: CheckInput, keep: Keep, memory: RuleMemory): Checked {
     .filter(({ procedure }) => provable.has(procedure.id))
     .map((variant) => [variant.id, prove(variant)] as const);
   const proofs = keep('all proofs', proved.flat(), () => new Map<string, OrderResult>(proved));
-  const context = { resolved, book, proofs, ...(input.today === undefined ? {} : { today: input.today }) };
+  const isPart = rig !== undefined;
+  const context = { resolved, book, proofs, isPart, ...(input.today === undefined ? {} : { today: input.today }) };
   const judged = withoutFollowUps(before, runRules(rules, context, { keep, memory }));
   const found = [...before, ...judged];
   // Whether a card fits is asked of what is right: a wrong procedure is mended first.

@@ -3,8 +3,7 @@
 import { nearestNames } from '../diagnostic/nearest.js';
 import { type Card, emitCards } from '../emit/cards/cards.js';
 import { writeFolder } from '../io.js';
-import type { FleetUnit } from '../model/book.js';
-import type { Rig } from '../model/resolved.js';
+import { mayBeRig } from '../model/fleet.js';
 import { type Loaded, loadBook, report } from './load.js';
 import { Misuse } from './misuse.js';
 import type { CheckOptions } from './options.js';
@@ -42,20 +41,16 @@ function wantedCards({ checked: { resolved } }: Loaded, { machine, unit }: Cards
   const found = book?.fleet.find(({ id }) => id.value === unit);
   if (unit !== undefined && !found)
     throw new Misuse(unknown('unit', unit, book?.fleet.map(({ id }) => id.value) ?? []));
-  return (card) =>
-    (machine === undefined || card.machine === machine) &&
-    (!found || (card.machine === found.machine.value && card.variant.rigs.some((rig) => mayBe(rig, found))));
+  const owner = found && book?.machines.get(found.machine.value);
+  const isTheirs = (card: Card): boolean =>
+    !found ||
+    !owner ||
+    (card.machine === owner.id && card.variant.rigs.some((rig) => mayBeRig(rig, { unit: found, machine: owner })));
+  return (card) => (machine === undefined || card.machine === machine) && isTheirs(card);
 }
 
 function unknown(kind: string, name: string, known: readonly string[]): string {
   const near = nearestNames(name, known);
   const guess = near.length > 0 ? `; did you mean ${near.map((one) => `\`${one}\``).join(' or ')}?` : '';
   return `The book has no ${kind} \`${name}\`${guess}`;
-}
-
-/** Whether a customer's unit may be such a rig: nothing that is known of it speaks against it. */
-function mayBe(rig: Rig, unit: FleetUnit): boolean {
-  const header = unit.headers.some((one) => one.header.value === rig.header);
-  const options = [...rig.options].every(([id, fitted]) => unit.options.some(({ value }) => value === id) === fitted);
-  return rig.machine === unit.machine.value && header && options;
 }

@@ -204,6 +204,8 @@ export interface Verification {
   readonly how: Located<'desk' | 'on-machine' | 'both'>;
   readonly by: Located<string>;
   readonly on: Located<string>;
+  /** Of what the procedure said when it was tried: `3f9a-07c2-81de`. */
+  readonly content?: Located<string>;
 }
 
 /** `due: every season`, `every 50 h`, `every 500 ac`, `every 12 months`. */

@@ -1,7 +1,7 @@
 // What a worked-out procedure says, as one text without places: equal texts are equal pages.
 
 import type { Variant } from '../model/resolved.js';
-import { sha256 } from './sha256.js';
+import { sha256 } from '../text/sha256.js';
 
 /** Keys that hold places, or what the author wrote, whose meaning stands in the other keys. */
 const places: ReadonlySet<string> = new Set(['source', 'at', 'limitsAt', 'start', 'end', 'tight']);

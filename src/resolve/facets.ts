@@ -2,7 +2,7 @@
 
 import type { Book, Machine } from '../model/book.js';
 import type { Rig } from '../model/resolved.js';
-import { type Cut, cutStretch, type Stretch } from './serials.js';
+import { type Cut, cutStretch, type Stretch } from '../model/serials.js';
 
 /**
  * One question. `machine-among`, `header-among`: is it one of these? `serial`: does it lie above the cut? `software`: is the

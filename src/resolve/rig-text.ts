@@ -3,9 +3,9 @@
 import { askWhetherMeant, nearestNames } from '../diagnostic/nearest.js';
 import type { Book, Machine } from '../model/book.js';
 import type { SerialEnd } from '../model/resolved.js';
+import { isInStretch } from '../model/serials.js';
 import { anyRig, headersOf, ownStretch, type PartialRig } from './facets.js';
 import { joinNames } from './faults.js';
-import { isInStretch } from './serials.js';
 
 /** A rig as far as its text decides it, or why the text is none. */
 export type ReadRig =

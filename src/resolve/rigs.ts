@@ -3,7 +3,7 @@
 import { compareText } from '../diagnostic/diagnostic.js';
 import type { Book } from '../model/book.js';
 import type { Rig, SerialEnd } from '../model/resolved.js';
-import { compareSerials } from './serials.js';
+import { compareSerials } from '../model/serials.js';
 
 /** Machines by id, headers as the machine lists them, then options, software and serials. */
 export function compareRigs(book: Book, a: Rig, b: Rig): number {

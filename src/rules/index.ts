@@ -1,5 +1,8 @@
 // The plain list of rules. Their order has no meaning; diagnostics are sorted by place.
 
+import parameterOfOtherQuantity from './across/parameter-of-other-quantity.js';
+import valueDiffersElsewhere from './across/value-differs-elsewhere.js';
+import valueUnlikeSiblings from './across/value-unlike-siblings.js';
 import adjusterCannotHelp from './adjusters/adjuster-cannot-help.js';
 import adjusterCannotTurn from './adjusters/adjuster-cannot-turn.js';
 import adjusterReachShort from './adjusters/adjuster-reach-short.js';
@@ -11,6 +14,8 @@ import derivedLimitsNeverFail from './derived/derived-limits-never-fail.js';
 import derivedLimitsTighter from './derived/derived-limits-tighter.js';
 import derivedWithoutValue from './derived/derived-without-value.js';
 import cropNumberOfOtherQuantity from './dimensions/crop-number-of-other-quantity.js';
+import serialUsedTwice from './fleet/serial-used-twice.js';
+import unitWithoutProcedure from './fleet/unit-without-procedure.js';
 import neverDone from './flow/never-done.js';
 import requiredTwice from './flow/required-twice.js';
 import unreachableStep from './flow/unreachable-step.js';
@@ -52,10 +57,12 @@ import unsafeEnd from './order/unsafe-end.js';
 import vacuousRule from './order/vacuous-rule.js';
 import wrongPlaceAtRun from './order/wrong-place-at-run.js';
 import tooFewPeople from './people/too-few-people.js';
+import editedAfterVerification from './review/edited-after-verification.js';
 import machineNotVerified from './review/machine-not-verified.js';
 import neverReviewed from './review/never-reviewed.js';
 import reviewImpossible from './review/review-impossible.js';
 import reviewOverdue from './review/review-overdue.js';
+import verificationWithoutContent from './review/verification-without-content.js';
 import type { AnyRule } from './rule.js';
 import actNotAnOrder from './text/act-not-an-order.js';
 import forbiddenWord from './text/forbidden-word.js';
@@ -73,6 +80,9 @@ import unusedValue from './unused/unused-value.js';
 import unusedWorksheet from './unused/unused-worksheet.js';
 
 export const rules: readonly AnyRule[] = [
+  parameterOfOtherQuantity,
+  valueDiffersElsewhere,
+  valueUnlikeSiblings,
   adjusterCannotHelp,
   adjusterCannotTurn,
   adjusterReachShort,
@@ -138,6 +148,10 @@ export const rules: readonly AnyRule[] = [
   vagueMeasure,
   vagueWord,
   translationDiffers,
+  unitWithoutProcedure,
+  serialUsedTwice,
+  editedAfterVerification,
+  verificationWithoutContent,
   unusedAdjuster,
   unusedHazard,
   unusedInBook,

@@ -13,6 +13,8 @@ export interface Context {
   readonly book: Book;
   /** `YYYY-MM-DD`; missing where review dates are not to be judged. */
   readonly today?: string;
+  /** Whether only some rigs were asked for: what is said of all of them is then not known. */
+  readonly isPart?: boolean;
   /** The order proofs by variant id, as far as there are any. */
   readonly proofs?: ReadonlyMap<string, OrderResult>;
 }

@@ -33,7 +33,7 @@ export function makeWatch(given: Context): Watch {
     key === 'book' ? book : see(`${ofResolved}${key}`),
   );
   // also what may be missing is asked for: it may be there the next time
-  const context = watched<Context>(['book', 'resolved', 'today', 'proofs'], (key) =>
+  const context = watched<Context>(['book', 'resolved', 'today', 'isPart', 'proofs'], (key) =>
     key === 'book' ? book : key === 'resolved' ? resolved : see(key),
   );
   return {

@@ -169,7 +169,8 @@ function verifiedOf(reading: Reading, procedure: Part): readonly Verification[] 
     const how = wordBehind(reading, { part: entry, key: 'how' }, ['desk', 'on-machine', 'both']);
     const by = idBehind(reading, entry, 'by');
     const on = dateBehind(reading, entry, 'on');
-    return machine && how && by && on ? [{ machine, how, by, on }] : [];
+    const content = idBehind(reading, entry, 'content');
+    return machine && how && by && on ? [filled({ machine, how, by, on, content })] : [];
   });
 }
 

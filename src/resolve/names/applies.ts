@@ -2,9 +2,9 @@
 
 import type { Machine } from '../../model/book.js';
 import type { Applies, AppliesTest } from '../../model/procedure.js';
+import { compareSerials, isInStretch } from '../../model/serials.js';
 import type { Located } from '../../text/source.js';
 import { joinNames } from '../faults.js';
-import { compareSerials, isInStretch } from '../serials.js';
 import { type Checker, checkName, checkNames } from './checker.js';
 
 /** Checks every name of a restriction. */

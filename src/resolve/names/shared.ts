@@ -2,11 +2,11 @@
 
 import type { Book, FleetUnit, Header, Machine } from '../../model/book.js';
 import type { StateVariable } from '../../model/conditions.js';
+import { compareSerials } from '../../model/serials.js';
 import type { Text } from '../../model/text.js';
 import type { Located } from '../../text/source.js';
 import { headersOf } from '../facets.js';
 import { joinNames } from '../faults.js';
-import { compareSerials } from '../serials.js';
 import { hasSerial } from './applies.js';
 import { type Checker, checkChoice, checkFigure, checkName, checkNames } from './checker.js';
 import { checkConditions } from './conditions.js';

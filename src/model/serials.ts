@@ -1,6 +1,6 @@
 // The order of serials, and stretches of them. A serial is text: no arithmetic, no counting.
 
-import type { SerialEnd } from '../model/resolved.js';
+import type { SerialEnd } from './resolved.js';
 
 /** A stretch of serials; a missing end is open. */
 export interface Stretch {

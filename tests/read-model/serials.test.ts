@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { compareSerials, cutStretch, isInStretch, type Stretch } from '../../src/resolve/serials.js';
+import { compareSerials, cutStretch, isInStretch, type Stretch } from '../../src/model/serials.js';
 
 describe('compareSerials', () => {
   it.each([

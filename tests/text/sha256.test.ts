@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sha256 } from '../../src/resolve/sha256.js';
+import { sha256 } from '../../src/text/sha256.js';
 
 describe('sha256', () => {
   // NIST, Cryptographic Standards and Guidelines, Examples with Intermediate Values: SHA-256
