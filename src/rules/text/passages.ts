@@ -33,15 +33,18 @@ export interface Passage {
   readonly owner?: { readonly kind: 'machine' | 'header'; readonly id: string };
 }
 
-const cut = new WeakMap<Book, readonly Passage[]>();
+/** By the procedures of the book they are of, with all its parts: other parts, other passages. */
+const cut = new WeakMap<object, { readonly parts: readonly unknown[]; readonly passages: readonly Passage[] }>();
 
 /** The passages of a book in all its languages; a text that stands for several sides or rigs is there once. */
 export function passagesOf(book: Book): readonly Passage[] {
-  const known = cut.get(book);
-  if (known) return known;
-  const found = cutBook(book);
-  cut.set(book, found);
-  return found;
+  // looked at each time: what a rule looks at tells whether it is to be asked again
+  const parts = Object.values(book);
+  const known = cut.get(book.procedures);
+  if (known?.parts.every((part, index) => part === parts[index])) return known.passages;
+  const passages = cutBook(book);
+  cut.set(book.procedures, { parts, passages });
+  return passages;
 }
 
 type Origin = Omit<Passage, 'source' | 'block' | 'hidden' | 'sentences' | 'language' | 'file'>;
