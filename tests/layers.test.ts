@@ -19,6 +19,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   emit: ['text', 'calc', 'model', 'order', 'diagnostic'],
   compile: ['text', 'calc', 'diagnostic', 'model', 'read', 'resolve', 'order', 'rules', 'emit'],
   build: ['text', 'calc', 'diagnostic', 'model', 'order', 'emit', 'compile'],
+  guard: ['text', 'calc', 'diagnostic', 'model', 'read', 'rules', 'compile'],
   io: ['text', 'diagnostic'],
   commands: [
     'text',
@@ -32,6 +33,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
     'emit',
     'compile',
     'build',
+    'guard',
     'io',
   ],
 };

@@ -65,6 +65,22 @@ function program(terminal: Terminal, finish: Exit): Command {
       finish(runCards(book, options, terminal));
     });
   stepgauge
+    .command('guard')
+    .argument('[BOOK]', 'the folder of the book; without it the nearest one')
+    .description(
+      'Which slips of a typing hand would go unnoticed: changes each number, unit, state, step and name, and checks.',
+    )
+    .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
+    .option('--sample <number>', 'try only so many slips, drawn by the seed')
+    .option('--seed <number>', 'what the sample is drawn by', '1')
+    .option('--min <percent>', 'exit with 1 where less of what counts is noticed')
+    .option('--show <number>', 'print at most so many of what nothing would notice', '40')
+    .option('--today <date>', 'the date that review dates are judged by, as YYYY-MM-DD')
+    .action(async (book, options) => {
+      const { runGuard } = await import('./guard.js');
+      finish(runGuard(book, options, terminal));
+    });
+  stepgauge
     .command('new')
     .description('A commented file, or a whole small book, that passes `check`.')
     .addArgument(stepgauge.createArgument('<kind>', 'what to make').choices(kinds))

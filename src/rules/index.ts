@@ -1,6 +1,8 @@
 // The plain list of rules. Their order has no meaning; diagnostics are sorted by place.
 
 import parameterOfOtherQuantity from './across/parameter-of-other-quantity.js';
+import sameSignOtherState from './across/same-sign-other-state.js';
+import sameWordsOtherEffect from './across/same-words-other-effect.js';
 import valueDiffersElsewhere from './across/value-differs-elsewhere.js';
 import valueUnlikeSiblings from './across/value-unlike-siblings.js';
 import adjusterCannotHelp from './adjusters/adjuster-cannot-help.js';
@@ -21,6 +23,7 @@ import requiredTwice from './flow/required-twice.js';
 import unreachableStep from './flow/unreachable-step.js';
 import withdrawnRun from './flow/withdrawn-run.js';
 import hazardNotListed from './hazards/hazard-not-listed.js';
+import endsLookMistyped from './limits/ends-look-mistyped.js';
 import instrumentNotGoodEnough from './limits/instrument-not-good-enough.js';
 import instrumentOfOtherQuantity from './limits/instrument-of-other-quantity.js';
 import limitsOfOneValue from './limits/limits-of-one-value.js';
@@ -52,10 +55,12 @@ import sentToWrongAdjuster from './order/sent-to-wrong-adjuster.js';
 import staleValueAtDone from './order/stale-value-at-done.js';
 import startImpossible from './order/start-impossible.js';
 import stateNotPossible from './order/state-not-possible.js';
+import triesWithoutEnd from './order/tries-without-end.js';
 import unchangedRuleBroken from './order/unchanged-rule-broken.js';
 import unsafeEnd from './order/unsafe-end.js';
 import vacuousRule from './order/vacuous-rule.js';
 import wrongPlaceAtRun from './order/wrong-place-at-run.js';
+import peopleNotNeeded from './people/people-not-needed.js';
 import tooFewPeople from './people/too-few-people.js';
 import editedAfterVerification from './review/edited-after-verification.js';
 import machineNotVerified from './review/machine-not-verified.js';
@@ -63,6 +68,7 @@ import neverReviewed from './review/never-reviewed.js';
 import reviewImpossible from './review/review-impossible.js';
 import reviewOverdue from './review/review-overdue.js';
 import verificationWithoutContent from './review/verification-without-content.js';
+import verifiedElsewhere from './review/verified-elsewhere.js';
 import type { AnyRule } from './rule.js';
 import actNotAnOrder from './text/act-not-an-order.js';
 import forbiddenWord from './text/forbidden-word.js';
@@ -72,6 +78,7 @@ import passiveOrder from './text/passive-order.js';
 import twoActsInStep from './text/two-acts-in-step.js';
 import vagueMeasure from './text/vague-measure.js';
 import vagueWord from './text/vague-word.js';
+import timesDoNotAddUp from './times/times-do-not-add-up.js';
 import translationDiffers from './translations/translation-differs.js';
 import unusedAdjuster from './unused/unused-adjuster.js';
 import unusedHazard from './unused/unused-hazard.js';
@@ -83,6 +90,13 @@ export const rules: readonly AnyRule[] = [
   parameterOfOtherQuantity,
   valueDiffersElsewhere,
   valueUnlikeSiblings,
+  triesWithoutEnd,
+  verifiedElsewhere,
+  endsLookMistyped,
+  sameSignOtherState,
+  sameWordsOtherEffect,
+  timesDoNotAddUp,
+  peopleNotNeeded,
   adjusterCannotHelp,
   adjusterCannotTurn,
   adjusterReachShort,

@@ -15,7 +15,7 @@ export function sortOutWaived(
   diagnostics: readonly Diagnostic[],
   book: Book,
 ): { readonly kept: readonly Diagnostic[]; readonly waived: readonly Diagnostic[] } {
-  const waivers = [...book.waivers, ...[...book.procedures.values()].flatMap((procedure) => procedure.waivers)];
+  const waivers = waiversIn(book);
   const used = new Set<Waiver>();
   const kept: Diagnostic[] = [];
   const waived: Diagnostic[] = [];
@@ -26,6 +26,16 @@ export function sortOutWaived(
   }
   for (const waiver of waivers) if (!used.has(waiver)) kept.push(idleWaiver(waiver));
   return { kept: kept.sort((a, b) => compareText(a.at.file, b.at.file)), waived };
+}
+
+/** Whether a waiver of the book covers a diagnostic. */
+export function isWaived(book: Book): (diagnostic: Diagnostic) => boolean {
+  const waivers = waiversIn(book);
+  return (diagnostic) => diagnostic.severity === 'warning' && waivers.some((waiver) => covers(waiver, diagnostic));
+}
+
+function waiversIn(book: Book): readonly Waiver[] {
+  return [...book.waivers, ...[...book.procedures.values()].flatMap((procedure) => procedure.waivers)];
 }
 
 /** What is wrong with a waiver that covers nothing. */

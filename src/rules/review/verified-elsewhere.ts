@@ -1,0 +1,46 @@
+// A trial on a machine that the procedure is not for, or told twice for one machine.
+
+import type { Procedure } from '../../model/procedure.js';
+import { rule } from '../rule.js';
+
+export default rule({
+  id: 'verified-elsewhere',
+  severity: 'warning',
+  needs: 'procedure',
+  *run(procedure, { resolved }) {
+    const rigs = resolved.variants.filter((one) => one.procedure.id === procedure.id).flatMap((one) => one.rigs);
+    const machines = new Set(rigs.map(({ machine }) => machine));
+    for (const [index, { machine }] of procedure.verified.entries()) {
+      const before = procedure.verified.slice(0, index).find((one) => isSameTrial(one, procedure.verified[index]));
+      if (machines.size > 0 && !machines.has(machine.value)) {
+        yield {
+          at: machine.at,
+          related: [{ message: 'what it applies to', at: procedure.applies.at }],
+          data: { machine: machine.value, twice: false },
+        };
+      } else if (before) {
+        yield {
+          at: machine.at,
+          related: [{ message: 'the first time', at: before.machine.at }],
+          data: { machine: machine.value, twice: true },
+        };
+      }
+    }
+  },
+  say: ({ machine, twice }) => ({
+    message: twice
+      ? `\`${machine}\` is said twice to have been tried in the same way`
+      : `\`${machine}\` is said to have been tried, and the procedure applies to none`,
+    help: 'Mend the machine, or take the entry out.',
+    note: 'What was tried on one machine says nothing of another.',
+  }),
+});
+
+type Trial = Procedure['verified'][number];
+
+function isSameTrial(a: Trial, b: Trial | undefined): boolean {
+  return (
+    a.machine.value === b?.machine.value &&
+    (a.how.value === b.how.value || a.how.value === 'both' || b.how.value === 'both')
+  );
+}
