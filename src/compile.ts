@@ -19,7 +19,7 @@ import { type Keep, keepResults } from './text/keep.js';
 import type { SourceFile } from './text/source.js';
 
 /** States that the order proof of one variant may visit before it says *not proved*. */
-const proofBudget = 200_000;
+export const proofBudget = 200_000;
 
 export interface CheckInput {
   readonly sources: ReadonlyMap<string, SourceFile>;

@@ -1,26 +1,24 @@
 // Checks a kept book again after an edit, as far as the edit reaches, in stages: whoever only asks whether anything is
 // noticed stops at the first stage that says so. What it finds is what a full check finds. Pure.
 //
-//   file ─read─▶ names, states ─▶ procedures that read what changed ─▶ rules ─▶ their proofs, one by one ─▶ the whole book
+//   file ─read─▶ names, states ─▶ procedures that read what changed ─▶ rules ─▶ their proofs, by procedure ─▶ the whole book
 
-import { byPlace, type Diagnostic } from '../diagnostic/diagnostic.js';
-import type { Book } from '../model/book.js';
-import type { Variant, World } from '../model/resolved.js';
+import type { Diagnostic } from '../diagnostic/diagnostic.js';
+import type { Variant } from '../model/resolved.js';
 import type { OrderResult } from '../order/result.js';
 import { readBook } from '../read/book.js';
-import type { Recall } from '../read/build/recall.js';
 import { gatherFaults } from '../resolve/faults.js';
-import { checkNamesAgain, checkNamesOf } from '../resolve/names/check.js';
-import { baseOf, withoutRigs, worldOf } from '../resolve/resolve.js';
+import { checkNamesOf } from '../resolve/names/check.js';
+import { freshScene, withoutRigs, worldOf } from '../resolve/resolve.js';
 import { checkSharedNumbers } from '../resolve/shared-numbers.js';
 import { vocabularyOf } from '../resolve/vocabulary.js';
 import { rules } from '../rules/index.js';
-import type { AnyRule, Context } from '../rules/rule.js';
-import { runRules, type Shows } from '../rules/run.js';
+import { runRules } from '../rules/run.js';
 import type { Edited } from '../text/edited.js';
 import { moveBack } from '../text/moved.js';
 import { type Changes, changesOf } from './changes.js';
-import { type Ground, type Kept, type KeptProcedure, proveOnce, resolveAgain } from './kept.js';
+import { type Ground, type Kept, type KeptProcedure, proveOnce, resolveAgain, todayOf, unreadableOf } from './kept.js';
+import { moveBookBack } from './moved-book.js';
 import { same } from './same.js';
 
 /** What one stage found. Places are those of the book before the edit. */
@@ -29,8 +27,6 @@ export interface Stage {
   readonly diagnostics: readonly Diagnostic[];
   /** From `resolved` on: whether every page, state, rule and number of the book says what it said before. */
   readonly sameMeaning?: boolean;
-  /** From `resolved` on: the variants of the procedures that were worked out again. */
-  readonly variants?: readonly Variant[];
 }
 
 /** The stages of checking a kept book with `edited` in the place of one of its files. Ends after one with a new error. */
@@ -49,59 +45,42 @@ export function placeKey({ code, at }: Pick<Diagnostic, 'code' | 'at'>): string 
 
 function* stagesOf(kept: Kept, edited: Edited): Generator<Stage, void> {
   const { path } = edited.file;
-  const sources = new Map(kept.input.sources).set(path, edited.file);
-  const read = readBook(sources, kept.input.figures, kept.input.unreadable, recallBut(kept.recall, edited));
-  yield { name: 'read', diagnostics: read.diagnostics };
-  const book = read.value;
-  if (!book) return;
+  const { input, keep } = kept;
+  const sources = new Map(input.sources).set(path, edited.file);
+  const read = readBook(sources, input.figures, { ...unreadableOf(input), keep });
+  yield { name: 'read', diagnostics: moveBack(read.diagnostics, edited) };
+  if (!read.value) return;
+  const book = moveBookBack(read.value, edited);
   const changes = changesOf(kept.book, book);
-  const vocabulary = changes.named.size > 0 || changes.all ? vocabularyOf(book) : kept.vocabulary;
-  const { ground, diagnostics } = groundOf(kept, { book, vocabulary }, changes);
+  const { ground, diagnostics } = groundOf(kept, book, changes);
   yield { name: 'named', diagnostics };
   const again = resolveChanged(kept, ground, { changes, path });
-  yield { name: 'resolved', ...again.found };
-  yield* judge(kept, { ground, changes, ...again });
+  yield { name: 'resolved', diagnostics: again.diagnostics, sameMeaning: again.sameMeaning };
+  yield* judge(kept, ground, { ...again, changes });
 }
 
-function recallBut(recall: Recall, edited: Edited): Recall {
-  return (file, context, make) => (file === edited.file ? moveBack(make(), edited) : recall(file, context, make));
-}
-
-/** Names and states with the change in them, and what is wrong with them. */
+/** Names, states and shared numbers with the change in them, and what is wrong with them. */
 function groundOf(
   kept: Kept,
-  { book, vocabulary }: Pick<Ground, 'book' | 'vocabulary'>,
+  book: Ground['book'],
   changes: Changes,
 ): { readonly ground: Ground; readonly diagnostics: readonly Diagnostic[] } {
-  const world = changes.world ? worldOf(book, vocabulary) : { world: kept.resolved.world, faults: [] };
-  const faults = [...namesAgain(book, { vocabulary, changes }), ...world.faults];
-  const ground = { book, vocabulary, world: world.world };
-  const shared = changes.numbers ? checkSharedNumbers(baseOf(book, vocabulary, world.world)) : [];
-  return { ground, diagnostics: gatherFaults(book.unread, [withoutRigs(faults), ...shared]) };
-}
-
-function namesAgain(
-  book: Book,
-  { vocabulary, changes }: Pick<Ground, 'vocabulary'> & { readonly changes: Changes },
-): ReturnType<typeof checkNamesOf> {
-  const procedures = [...changes.named].flatMap((name) => {
-    const procedure = name.startsWith('procedure ') ? book.procedures.get(name.slice('procedure '.length)) : undefined;
-    return procedure ?? [];
-  });
-  const [only] = procedures;
-  if (changes.parts.size === 0) return [];
-  if (only && procedures.length === changes.named.size && changes.parts.size === 1) {
-    return procedures.flatMap((procedure) => checkNamesAgain(book, vocabulary, procedure));
-  }
-  return checkNamesOf(book, vocabulary);
+  const isShared = [...changes.parts].some((part) => part !== 'procedures');
+  const vocabulary = isShared ? vocabularyOf(book) : kept.vocabulary;
+  const scene = freshScene(book, vocabulary);
+  const { world, faults } = changes.world ? worldOf(scene) : { world: kept.resolved.world, faults: [] };
+  const names = checkNamesOf(book, vocabulary, kept.keep);
+  const shared = changes.numbers ? checkSharedNumbers({ ...scene, world }) : [];
+  const diagnostics = gatherFaults(book.unread, [withoutRigs(names), withoutRigs(faults), ...shared]);
+  return { ground: { book, vocabulary, world }, diagnostics };
 }
 
 interface Again {
-  readonly world: World;
   readonly procedures: ReadonlyMap<string, KeptProcedure>;
   /** The ids of those that were worked out again, the edited one first. */
   readonly affected: readonly string[];
-  readonly found: Pick<Stage, 'diagnostics' | 'sameMeaning' | 'variants'>;
+  readonly diagnostics: readonly Diagnostic[];
+  readonly sameMeaning: boolean;
 }
 
 /** Works out again what the change reaches. */
@@ -111,30 +90,24 @@ function resolveChanged(
   { changes, path }: { readonly changes: Changes; readonly path: string },
 ): Again {
   const isOwn = (id: string): boolean => ground.book.procedures.get(id)?.file === path;
-  const reached = [...ground.book.procedures.keys()].filter((id) => {
+  const isReached = (id: string): boolean => {
     const reads = kept.procedures.get(id)?.reads;
-    return (
-      changes.all ||
-      !reads ||
-      changes.named.has(`procedure ${id}`) ||
-      [...changes.named].some((name) => reads.has(name))
-    );
-  });
-  const affected = reached.sort((a, b) => Number(isOwn(b)) - Number(isOwn(a)) || (a < b ? -1 : 1));
+    return changes.all || !reads || isOwn(id) || [...changes.named].some((name) => reads.has(name));
+  };
+  const affected = [...ground.book.procedures.keys()]
+    .filter(isReached)
+    .sort((a, b) => Number(isOwn(b)) - Number(isOwn(a)) || (a < b ? -1 : 1));
   const procedures = new Map([...kept.procedures].filter(([id]) => ground.book.procedures.has(id)));
   const runs = affected.flatMap((id) => {
     const { variants, reads, runs: met } = resolveAgain(ground, id);
     procedures.set(id, { variants, reads });
     return met;
   });
-  const variants = affected.flatMap((id) => procedures.get(id)?.variants ?? []);
-  const world = { world: ground.world, isSame: !changes.world || same(kept.resolved.world, ground.world) };
-  const isSame =
-    world.isSame &&
+  const sameMeaning =
+    (!changes.world || same(kept.resolved.world, ground.world)) &&
     [...changes.parts].every((part) => saidElsewhere.has(part)) &&
     affected.every((id) => samePages(kept, procedures, id));
-  const diagnostics = gatherFaults(ground.book.unread, runs);
-  return { world: ground.world, procedures, affected, found: { diagnostics, sameMeaning: isSame, variants } };
+  return { procedures, affected, diagnostics: gatherFaults(ground.book.unread, runs), sameMeaning };
 }
 
 /** Parts of a book whose meaning stands in the variants and in the world. */
@@ -153,61 +126,41 @@ const saidElsewhere: ReadonlySet<string> = new Set([
 
 function samePages(kept: Kept, procedures: ReadonlyMap<string, KeptProcedure>, id: string): boolean {
   const said = (variants: readonly Variant[] = []): unknown =>
-    variants.map(({ hash, rigs, procedure }) => [
-      hash,
-      rigs,
-      procedure.source.verified.map(({ machine, how }) => [machine.value, how.value]),
-    ]);
+    variants.map(({ hash, rigs, procedure: { source } }) => {
+      return [hash, rigs, source.verified.map(({ machine, how }) => [machine.value, how.value])];
+    });
   return same(said(kept.procedures.get(id)?.variants), said(procedures.get(id)?.variants));
 }
 
-interface Judging extends Again {
-  readonly ground: Ground;
-  readonly changes: Changes;
-}
+const plainRules = rules.filter(({ needs }) => needs === 'procedure' || needs === 'variant' || needs === 'value');
+const provingRules = rules.filter(({ needs }) => needs === 'proof');
+const wholeRules = rules.filter(({ needs }) => needs === 'book' || needs === 'proofs');
 
-function* judge(kept: Kept, judging: Judging): Generator<Stage, void> {
-  const { ground, changes, procedures, affected, found } = judging;
-  const { sameMeaning, variants = [] } = found;
-  const all = [...procedures].sort(([a], [b]) => (a < b ? -1 : 1)).flatMap(([, one]) => one.variants);
-  const { today } = kept.input;
-  const resolved = { ...kept.resolved, book: ground.book, world: ground.world, variants: all };
-  const context: Context = { resolved, book: ground.book, ...(today === undefined ? {} : { today }) };
-  const ids = new Set(affected);
-  const shows: Shows = (of) => ids.has('variant' in of ? of.variant.procedure.id : of.procedure);
-  const proofs = new Map<string, OrderResult>();
-  for (const [id, proof] of kept.proofs) proofs.set(id, proof);
-  const stage = (name: Stage['name'], diagnostics: readonly Diagnostic[]): Stage => ({
-    name,
-    diagnostics: [...diagnostics].sort(byPlace),
-    ...(sameMeaning === undefined ? {} : { sameMeaning }),
-    variants,
-  });
-  const { plain, proving, whole } = rulesByReach(kept, changes, affected.length > 0);
-  yield stage('judged', runRules(plain, context, proofs, shows));
-  const results = changes.world ? new Map<string, OrderResult>() : new Map(kept.known);
-  for (const variant of changes.world ? [...variants, ...all.filter((one) => !variants.includes(one))] : variants) {
-    proofs.set(variant.id, proveOnce(variant, ground.world, results));
-    const own: Shows = (of) => 'variant' in of && of.variant === variant;
-    yield stage('proved', runRules(proving, context, proofs, own));
-  }
-  yield stage('whole', runRules(whole, context, proofs));
-}
-
-/** Rules by what they have to be shown again: what the change reaches, its proofs, or everything. */
-function rulesByReach(
+function* judge(
   kept: Kept,
-  changes: Changes,
-  isAffected: boolean,
-): Readonly<Record<'plain' | 'proving' | 'whole', readonly AnyRule[]>> {
-  const lookedAt = new Set([...changes.parts].map((part) => `book.${part}`));
-  if (isAffected) for (const part of ['resolved.variants', 'book.procedures', 'proofs']) lookedAt.add(part);
-  if (changes.world) for (const part of ['resolved.world', 'proofs']) lookedAt.add(part);
-  const looksFurther = ({ id }: AnyRule): boolean => [...(kept.looks.get(id) ?? [])].some((part) => lookedAt.has(part));
-  const isWhole = (rule: AnyRule): boolean => rule.needs === 'book' || rule.needs === 'proofs' || looksFurther(rule);
-  return {
-    whole: rules.filter(isWhole),
-    plain: rules.filter((rule) => !isWhole(rule) && rule.needs !== 'proof'),
-    proving: rules.filter((rule) => rule.needs === 'proof'),
+  ground: Ground,
+  { procedures, affected, changes, sameMeaning }: Again & { readonly changes: Changes },
+): Generator<Stage, void> {
+  const { keep, memory } = kept;
+  const ordered = [...procedures].sort(([a], [b]) => (a < b ? -1 : 1));
+  const variants = ordered.flatMap(([, one]) => one.variants);
+  const resolved = { ...kept.resolved, book: ground.book, world: ground.world, variants };
+  const proofs = new Map(kept.proofs);
+  for (const id of affected) for (const variant of kept.procedures.get(id)?.variants ?? []) proofs.delete(variant.id);
+  const judged = (name: Stage['name'], of: typeof rules): Stage => {
+    // rules look whether the proofs are the ones that they saw before
+    const context = { resolved, book: ground.book, proofs: new Map(proofs), ...todayOf(kept.input) };
+    return { name, diagnostics: runRules(of, context, { keep, memory }), sameMeaning };
   };
+  yield judged('judged', plainRules);
+  const results = changes.world ? new Map<string, OrderResult>() : new Map(kept.known);
+  const others = ordered.map(([id]) => id).filter((id) => !affected.includes(id));
+  if (changes.world) for (const variant of variants) proofs.delete(variant.id);
+  for (const id of changes.world ? [...affected, ...others] : affected) {
+    for (const variant of procedures.get(id)?.variants ?? []) {
+      proofs.set(variant.id, proveOnce(variant, ground.world, results));
+    }
+    yield judged('proved', provingRules);
+  }
+  yield judged('whole', wholeRules);
 }

@@ -1,8 +1,6 @@
-// A book or a context that tells what is read of it: so it is known which work has to be done again after a change.
-// Changes nothing that is read.
+// A book that tells what is looked up in it: so it is known which work has to be done again after a change. Changes nothing.
 
 import type { Book, Header, Machine } from '../model/book.js';
-import type { Context } from '../rules/rule.js';
 
 type Hear = (name: string) => void;
 
@@ -47,31 +45,4 @@ function watchMap<V>(map: ReadonlyMap<string, V>, name: string, hear: Hear): Rea
     },
     [Symbol.iterator]: () => all()[Symbol.iterator](),
   };
-}
-
-/** The context, with a word to `hear` for each part of the book or of what was worked out that a rule looks at. */
-export function watchContext(context: Context, hear: Hear): Context {
-  const { resolved, book, proofs, ...rest } = context;
-  const watched = {
-    ...rest,
-    book: watchParts(book, 'book', hear),
-    resolved: watchParts({ ...resolved, book: watchParts(resolved.book, 'book', hear) }, 'resolved', hear),
-  };
-  if (proofs === undefined) return watched;
-  return Object.defineProperty(watched, 'proofs', {
-    enumerable: true,
-    get: () => {
-      hear('proofs');
-      return proofs;
-    },
-  });
-}
-
-function watchParts<T extends object>(of: T, name: string, hear: Hear): T {
-  return new Proxy(of, {
-    get: (target, key) => {
-      hear(`${name}.${String(key)}`);
-      return Reflect.get(target, key);
-    },
-  });
 }

@@ -9,6 +9,7 @@ import type { FileKind } from '../read/schemas.js';
 import type { YamlEntry, YamlMap, YamlNode, YamlScalar } from '../read/tree.js';
 import { entryOf } from '../read/tree.js';
 import { replacing } from '../text/edited.js';
+import { keepNothing } from '../text/keep.js';
 import { type SourceFile, spanWithin } from '../text/source.js';
 import { alike, type NamesOfKind, namesFor } from './names.js';
 import { numberSlips } from './number-slips.js';
@@ -36,7 +37,7 @@ export function findSlips(sources: ReadonlyMap<string, SourceFile>, book: Book):
 function slipsIn(file: SourceFile, book: Book): readonly Slip[] {
   const { kind } = fileAt(file.path);
   if (kind === 'unknown' || !looked.has(kind)) return [];
-  const { node } = openFile(file, kind);
+  const { node } = openFile(file, kind, keepNothing);
   if (!node) return [];
   const finder: Finder = { file, kind, book, names: namesFor(book, node), slips: [] };
   visit(finder, { node, path: '' });

@@ -23,7 +23,7 @@ import { readRig } from './rig-text.js';
 import type { Scene } from './scene.js';
 import { checkSharedNumbers } from './shared-numbers.js';
 import { type Reading, variantsOf } from './variants.js';
-import { vocabularyOf } from './vocabulary.js';
+import { type Vocabulary, vocabularyOf } from './vocabulary.js';
 import { resolveWorld } from './world.js';
 
 /** Ways in which the answers of a procedure may fall, at the most. */
@@ -65,7 +65,7 @@ export function resolveBook(book: Book, { rig, keep = keepNothing }: ResolveOpti
 }
 
 /** A scene for every rig of the book, before one is asked about. */
-type Base = Omit<Scene, 'ask' | 'report'> & { readonly world: World; readonly digests: WeakMap<object, string> };
+export type Base = Omit<Scene, 'ask' | 'report'> & { readonly world: World; readonly digests: WeakMap<object, string> };
 
 /** What comes of the shared files alone, and what is known by now of the procedures in their light. */
 type Shared = Pick<Base, 'world' | 'vocabulary' | 'choices' | 'memory' | 'digests'> & {
@@ -79,23 +79,31 @@ function sharedOf(book: Book, keep: Keep): Shared {
   // files of procedures that cannot be read are none that numbers or words come from
   const gaps = [...unread].filter((file) => !file.endsWith('.md')).sort();
   return keep('shared', [...Object.values(parts), gaps.join('\n')], () => {
-    const scene = {
-      book,
-      vocabulary: vocabularyOf(book),
-      choices: { met: new Map<string, Set<object>>(), picked: new WeakSet<object>() },
-      memory: new Map(),
-      within: [],
-    };
-    const faults: Fault[] = [];
-    const report = (fault: Fault): void => void faults.push(fault);
-    const resolved = resolveWorld({ ...scene, rigless: true, report, ask: askNobody });
+    const scene = freshScene(book, vocabularyOf(book));
+    const { faults, ...resolved } = worldOf(scene);
     // a world that says the same is the same: what was proved in it holds on
-    const world = keep('world', [textOf(resolved)], () => resolved);
+    const world = keep('world', [textOf(resolved.world)], () => resolved.world);
     const numbers = checkSharedNumbers({ ...scene, world });
     const { vocabulary, choices, memory } = scene;
     const runs = [withoutRigs(faults), ...numbers];
     return { vocabulary, choices, memory, world, runs, digests: new WeakMap(), seen: new Map() };
   });
+}
+
+/** A scene in which nothing has been worked out yet. */
+export function freshScene(book: Book, vocabulary: Vocabulary): Omit<Base, 'world' | 'digests'> {
+  const choices = { met: new Map<string, Set<object>>(), picked: new WeakSet<object>() };
+  return { book, vocabulary, choices, memory: new Map(), within: [] };
+}
+
+/** States, physics and rules, and what is wrong with them. */
+export function worldOf(scene: Omit<Base, 'world' | 'digests'>): {
+  readonly world: World;
+  readonly faults: readonly Fault[];
+} {
+  const faults: Fault[] = [];
+  const report = (fault: Fault): void => void faults.push(fault);
+  return { world: resolveWorld({ ...scene, rigless: true, report, ask: askNobody }), faults };
 }
 
 /** Everything that an object says, places included. */
@@ -145,7 +153,8 @@ function filesOf({ file, translations }: Procedure): readonly string[] {
   return [file, ...[...translations.values()].map((translation) => translation.file)];
 }
 
-function withoutRigs(faults: readonly Fault[]): FaultRun {
+/** What was met whatever the rig. */
+export function withoutRigs(faults: readonly Fault[]): FaultRun {
   const rig: PartialRig = { pairs: [], options: new Map(), software: new Map() };
   return { files: new Set(faults.map(({ at }) => at.file)), leaves: [{ rig, faults }] };
 }
@@ -161,7 +170,7 @@ function startOf(
   return { faults: [{ code: 'unknown-rig', message, help, at: book.settings.title.at }] };
 }
 
-interface Extent {
+export interface Extent {
   readonly start: PartialRig;
   /** Whether these are sure to be all rigs that are meant: what none of them uses is then used by none. */
   readonly isWhole: boolean;
@@ -173,7 +182,8 @@ function mayFollow(book: Book, { file }: Procedure, misnamed: ReadonlySet<string
   return misnamed.has(file) || [...misnamed, ...book.unread].some(ofRigs);
 }
 
-function resolveRigs(
+/** One procedure for all rigs that `extent` leaves open. */
+export function resolveRigs(
   base: Base,
   procedure: Procedure,
   { start, isWhole }: Extent,

@@ -51,3 +51,23 @@ export function keepResults(rounds: number): Kept {
 function isSame(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((part, i) => part === b[i]);
 }
+
+/** Results of one round for all that come after it. Once it is sealed, nothing more is kept, and nothing forgotten. */
+export function keepSealable(): { readonly keep: Keep; readonly seal: () => void } {
+  const slots = new Map<string, { readonly parts: readonly unknown[]; readonly value: unknown }[]>();
+  let isSealed = false;
+  const keep: Keep = (slot, parts, make) => {
+    const results = slots.get(slot) ?? [];
+    const known = results.find((result) => isSame(result.parts, parts));
+    if (known) return known.value as ReturnType<typeof make>;
+    const value = make();
+    if (isSealed) return value;
+    results.push({ parts, value });
+    slots.set(slot, results);
+    return value;
+  };
+  const seal = (): void => {
+    isSealed = true;
+  };
+  return { keep, seal };
+}
