@@ -3,6 +3,7 @@
 
 import { compareCard } from './cards.js';
 import { findCodes } from './codes.js';
+import { offerWrongPage } from './offer-wrong-page.js';
 import { startKeeping } from './offline/keep-panel.js';
 import { listKept } from './offline/kept-list.js';
 import { watchStanding } from './offline/standing.js';
@@ -14,6 +15,7 @@ rememberHome();
 showLastHome();
 findCodes();
 compareCard();
+offerWrongPage();
 startKeeping();
 void listKept();
 keepWorker();

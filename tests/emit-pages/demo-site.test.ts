@@ -7,7 +7,9 @@ import { emitSite } from '../../src/emit/pages/site.js';
 import { demoBook } from './books.js';
 
 const { resolved, proofs, figures } = demoBook();
-const assets = new Map(['client.js', 'style.css', 'icon.svg'].map((name) => [name, new Uint8Array([1])]));
+const assets = new Map(
+  ['client.js', 'style.css', 'jobs.js', 'jobs.css', 'icon.svg'].map((name) => [name, new Uint8Array([1])]),
+);
 const files = emitSite(resolved, { proofs, figures, assets });
 const pages = [...files].filter(
   (entry): entry is [string, string] => typeof entry[1] === 'string' && entry[0].endsWith('.html'),

@@ -1,5 +1,5 @@
 // Bundles what runs or shows in the browser into dist/site, or the folder named: client.js and the parts that it fetches
-// when a page has a use for them, worker.js, style.css, fonts, the icons.
+// when a page has a use for them, jobs.js and jobs.css for the page of jobs, worker.js, style.css, fonts, the icons.
 
 import { cpSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -20,10 +20,14 @@ const shared = {
 };
 await build({
   ...shared,
-  entryPoints: { client: 'site/client/main.ts', style: 'site/css/style.css' },
+  entryPoints: { client: 'site/client/main.ts', jobs: 'site/client/jobs-page/main.ts' },
   format: 'esm',
   splitting: true,
   chunkNames: 'part-[hash]',
+});
+await build({
+  ...shared,
+  entryPoints: { style: 'site/css/style.css', jobs: 'site/css/jobs.css' },
   loader: { '.woff2': 'file' },
   assetNames: 'fonts/[name]',
 });

@@ -96,6 +96,21 @@ export async function addEntry(tx: Writing, id: string, entry: Entry): Promise<v
   await tx.objectStore('entries').add({ job: id, entry });
 }
 
+/** Adds an act to an open job away from its page. */
+export async function addToJob(id: string, act: Act): Promise<void> {
+  await write((tx) => addEntry(tx, id, stamp(act)));
+  tellChange(id);
+}
+
+/** Notes that the record of a job has left the phone. */
+export async function noteSent(id: string): Promise<void> {
+  await write(async (tx) => {
+    const head = await tx.objectStore('jobs').get(id);
+    if (head) await tx.objectStore('jobs').put({ ...head, sent: new Date().toISOString() });
+  });
+  tellChange(id);
+}
+
 /** Closes a job: it is done, or given up. From now on it can only be amended. */
 export async function closeJob(id: string): Promise<void> {
   await write(async (tx) => {

@@ -2,11 +2,14 @@
 // recorded (where the walk stands, as found, as left) is worked out from the list. Types alone; nothing is stored here.
 //
 //   open-journal.ts  openJournal(page, wanted?): Promise<Journal>      resumes or makes the job of a page
-//   jobs.ts          beginJob(page)  listJobs()  readJob(id)  closeJob(id)  amendJob(id, act, {who, why})  deleteJob(id)
-//                    changedSince(job, page)  pageNow(job)  hasOpenJob(): Promise<boolean>
+//   jobs.ts          beginJob(page)  listJobs()  readJob(id)  addToJob(id, act)  closeJob(id)  amendJob(id, act, {who, why})
+//                    noteSent(id)  deleteJob(id)  changedSince(job, page)  pageNow(job)  hasOpenJob(): Promise<boolean>
+//   reports.ts       reportWrong(page, {step?, text})  listReports()  deleteReport(key)
+//   record.ts        recordOf(job): JobRecord
 //   storage.ts       checkStorage(): Promise<'kept' | 'may-be-cleared' | 'refused' | 'full'>
 //   photos.ts        readPhoto(name): Promise<Blob | undefined>
 //   this-page.ts     thisPage(): JobPage | undefined   wantedJob(): string | undefined   resumeLink(job): string
+//                    jobsLink(page): string   recordLink(job): string
 //   store.ts         StoreFault { kind: 'refused' | 'full' | 'lost' | 'closed' | 'broken' }, which all of these reject with
 
 /** Which page of which book a job is done by; kept with the job, so that a record reads without the page. */
@@ -140,6 +143,8 @@ export interface Job {
   readonly page: JobPage;
   readonly begun: string;
   readonly state: JobState;
+  /** When its record was last sent or saved as a file. */
+  readonly sent?: string;
   readonly entries: readonly Entry[];
 }
 

@@ -69,14 +69,19 @@ const ends = ['done', 'stop', 'call-service'] as const;
 /** The end that the last step was left for; none where the walk went back from it or never came there. */
 function endOf(done: readonly Numbered[]): JobRecord['end'] {
   const last = done.findLast(isWay);
-  return last?.kind === 'leave' ? ends.find((end) => end === last.to) : undefined;
+  return last?.kind === 'leave' ? ends.find((end) => end === placeName(last.to)) : undefined;
 }
 
 const isWay = (entry: Numbered): entry is Numbered<'leave' | 'back'> => entry.kind === 'leave' || entry.kind === 'back';
 
 function wayOf(entry: Numbered<'leave' | 'back'>): RecordWay {
-  const { kind, ...rest } = entry;
-  return entry.kind === 'leave' ? (rest as Omit<typeof entry, 'kind'>) : { ...rest, by: 'back' };
+  const { kind, ...rest } = { ...entry, step: placeName(entry.step), to: placeName(entry.to) };
+  return kind === 'leave' ? (rest as RecordWay) : { ...rest, by: 'back' };
+}
+
+/** Ends are named as the book names them, however the walk marks them off from steps. */
+function placeName(place: string): string {
+  return place.replace(/^end:/, '');
 }
 
 const cellPlace = ({ step, worksheet, row, column }: Numbered<'cell'>): string =>

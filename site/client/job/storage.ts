@@ -1,6 +1,6 @@
 // Whether this phone will keep what is written down: asked before work starts, answered in one of four words.
 
-import { StoreFault, write } from './store.js';
+import { StoreFault, withStore, write } from './store.js';
 
 /**
  * `kept`: until a person clears it. `may-be-cleared`: kept, but the phone may clear it when it runs short of space or the
@@ -26,4 +26,13 @@ export async function checkStorage(): Promise<StorageState> {
   if (quota - usage < needed) return 'full';
   const isKept = (await storage?.persisted?.()) || (await storage?.persist?.());
   return isKept ? 'kept' : 'may-be-cleared';
+}
+
+/** What jobs and reports take, in bytes, about: the text of what was done, and the pictures. */
+export async function spaceUsed(): Promise<number> {
+  const [entries, photos, reports] = await withStore((db) =>
+    Promise.all([db.getAll('entries'), db.getAll('photos'), db.getAll('reports')]),
+  );
+  const text = [...entries, ...reports].map((one) => JSON.stringify(one).length);
+  return [...text, ...photos.map(({ bytes }) => bytes.byteLength)].reduce((sum, one) => sum + one, 0);
 }

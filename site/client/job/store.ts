@@ -10,6 +10,8 @@ export interface JobHead {
   readonly page: JobPage;
   readonly begun: string;
   readonly state: JobState;
+  /** When its record last left the phone, as a file or a message. */
+  readonly sent?: string;
 }
 
 /** An entry as it is kept: `key` only ever grows, whichever tab it comes from. */
@@ -75,7 +77,10 @@ function faultOf(error: unknown, otherwise: FaultKind): StoreFault {
 
 let connection: Promise<IDBPDatabase<Shape>> | undefined;
 let channel: BroadcastChannel | undefined;
-const watchers = new Set<(job: string) => void>();
+/** Called with the id of a job that was changed, and whether by this tab. */
+type Watcher = (job: string, isOwn: boolean) => void;
+
+const watchers = new Set<Watcher>();
 
 /** The path of the site's root: two books on one host keep their jobs apart. */
 export function siteRoot(): string {
@@ -159,7 +164,7 @@ function abort(tx: { abort(): void }): void {
 }
 
 /** Calls back with the id of a job that was changed, in this tab or another (`''` for a report); gives back how to stop it. */
-export function watchJobs(watcher: (job: string) => void): () => void {
+export function watchJobs(watcher: Watcher): () => void {
   openChannel();
   watchers.add(watcher);
   return () => void watchers.delete(watcher);
@@ -168,14 +173,14 @@ export function watchJobs(watcher: (job: string) => void): () => void {
 /** Tells this tab and all others that a job has changed. */
 export function tellChange(job: string): void {
   openChannel()?.postMessage(job);
-  for (const watcher of watchers) watcher(job);
+  for (const watcher of watchers) watcher(job, true);
 }
 
 function openChannel(): BroadcastChannel | undefined {
   if (channel || typeof BroadcastChannel === 'undefined') return channel;
   channel = new BroadcastChannel(`stepgauge ${siteRoot()}`);
   channel.onmessage = ({ data }) => {
-    for (const watcher of watchers) watcher(String(data));
+    for (const watcher of watchers) watcher(String(data), false);
   };
   return channel;
 }

@@ -23,6 +23,16 @@ export function wantedJob(): string | undefined {
   return /^#job=([\da-f]+)$/.exec(location.hash)?.[1];
 }
 
+/** The page of jobs in the language of a page. */
+export function jobsLink({ path, language }: JobPage): string {
+  return `${document.body.dataset.root ?? ''}${path.startsWith(`${language}/`) ? `${language}/` : ''}jobs.html`;
+}
+
+/** The record of a job, on the page of jobs. */
+export function recordLink({ id, page }: { readonly id: string; readonly page: JobPage }): string {
+  return `${jobsLink(page)}#record=${id}`;
+}
+
 /** A link from the site's root that resumes a job on its page. */
 export function resumeLink({ id, page }: { readonly id: string; readonly page: JobPage }): string {
   return `${page.path}#job=${id}`;

@@ -2,6 +2,7 @@
 
 import { type Html, html } from '../html.js';
 import { homeName, linkTo, type Page, plainOf, sayText } from './context.js';
+import { jobsLink } from './jobs-page.js';
 import { renderPage } from './layout.js';
 import { drawKeep } from './offline-pages.js';
 import { type Entry, type Home, jobFolder } from './site-map.js';
@@ -26,6 +27,7 @@ export function homePage(page: Page, home: Home): string {
 ${door(linkTo(page, `${home.folder}symptoms.html`), voice.ui('symptoms'), voice.ui('symptoms-hint'))}
 ${door(linkTo(page, `${home.folder}changes.html`), voice.ui('changes'), voice.ui('changes-hint'))}
 ${door(linkTo(page, `${home.folder}values.html`), voice.ui('all-values'), voice.ui('all-values-hint'))}
+${door(jobsLink(page), voice.ui('jobs-title'), voice.ui('jobs-hint'))}
 </ul>
 ${drawKeep(page, home)}${home.entries.length === 0 ? html`<p>${voice.ui('nothing-yet')}</p>` : drawJobs(page, home)}
 </div>

@@ -29,6 +29,8 @@ export interface Frame {
   readonly judged?: Judged;
   /** A page to leave: the machine's home is not offered as a way back. */
   readonly isHome?: boolean;
+  /** The script and the style sheet that it has beside those of all pages: `jobs` for assets/jobs.js and assets/jobs.css. */
+  readonly part?: string;
 }
 
 const policy = [
@@ -63,7 +65,7 @@ ${alternates(page)}<link rel="icon" href="${linkToAsset(page, 'icon.svg')}" type
 ${touchIcon(page)}<link rel="manifest" href="${linkTo(page, manifestName)}">
 <link rel="stylesheet" href="${linkToAsset(page, 'style.css')}">
 <script type="module" src="${linkToAsset(page, 'client.js')}"></script>
-</head>
+${frame.part !== undefined && drawPart(page, frame.part)}</head>
 <body class="${frame.kind}"${facts}>
 <a class="skip" href="#main">${voice.ui('skip')}</a>
 <header class="top">
@@ -77,6 +79,12 @@ ${foot(page)}
 </body>
 </html>
 `.html;
+}
+
+function drawPart(page: Page, part: string): Html {
+  return html`<link rel="stylesheet" href="${linkToAsset(page, `${part}.css`)}">
+<script type="module" src="${linkToAsset(page, `${part}.js`)}"></script>
+`;
 }
 
 function touchIcon(page: Page): Html | undefined {

@@ -19,6 +19,7 @@ export function drawHead(page: Page, entry: Entry, version: Version): Html {
 <p class="summary">${voice.say(procedure.summary)}</p>
 <p class="meta"><span>${voice.ui('revision', { revision: procedure.revision })}</span>${next !== undefined && html` <span>${voice.ui('review-by', { date: voice.date(next) })}</span>`} <span>${voice.ui('read-out', { code: html`<b class="code">${spokenCode(version.code)}</b>` })}</span></p>
 ${untranslated && html`<p class="meta">${voice.ui('untranslated-page', { language: languageNameIn(voice.language, voice.first) })}</p>`}
+<button class="wrong" id="page-wrong" type="button" hidden>${voice.ui('page-is-wrong')}</button>
 ${drawApplies(page, entry, version)}${drawStatus(page, procedure.status)}`;
 }
 

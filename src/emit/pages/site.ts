@@ -13,6 +13,7 @@ import { cardPage } from './card-page.js';
 import { chooserPage } from './chooser-page.js';
 import { type CardLink, type Cards, cardFolder, fileOf, languageFolder, type Page, type Site } from './context.js';
 import { homePage } from './home-page.js';
+import { jobsFile, jobsPage } from './jobs-page.js';
 import { changesPage, symptomsPage, valuesPage } from './lists.js';
 import { manifestFile, manifestName, notKeptPage } from './offline-pages.js';
 import { codesPage, notFoundPage } from './other-pages.js';
@@ -65,7 +66,7 @@ export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<str
 // address says which pages it answers for.
 function assetPath(name: string, bytes: Uint8Array): string {
   if (name === workerName) return name;
-  const [, stem, ending] = /^(client|style)\.(js|css)$/.exec(name) ?? [];
+  const [, stem, ending] = /^(client|style|jobs)\.(js|css)$/.exec(name) ?? [];
   return stem === undefined ? `assets/${name}` : `assets/${stem}-${digest(bytes).slice(0, 8)}.${ending}`;
 }
 
@@ -90,6 +91,7 @@ function emitLanguage(site: Site, language: string, files: Files): void {
   };
   write('index.html', undefined, startPage);
   write('codes.html', undefined, codesPage);
+  write(jobsFile, undefined, jobsPage);
   write('404.html', undefined, notFoundPage);
   write('not-kept.html', undefined, notKeptPage);
   write(manifestName, undefined, manifestFile);

@@ -2,6 +2,7 @@
 
 import { type Html, html } from '../html.js';
 import { linkTo, type Page, phoneLink, plainOf, sayText } from './context.js';
+import { jobsLink } from './jobs-page.js';
 import { renderPage } from './layout.js';
 import { drawKeptList } from './offline-pages.js';
 import { drawTell } from './procedure-head.js';
@@ -22,7 +23,8 @@ export function startPage(page: Page): string {
     body: html`<div id="resume" class="resume" data-words="${voice.text('go-on-with')}" hidden></div>
 ${drawKeptList(page)}<section><h2>${voice.ui('choose-machine')}</h2>
 ${drawChoices(list)}</section>
-${drawTelling(page, voice.text('tell-machine'), list)}<p class="codes-link"><a href="${linkTo(page, 'codes.html')}">${voice.ui('read-out-code')} ${voice.ui('all-codes')}</a></p>
+${drawTelling(page, voice.text('tell-machine'), list)}<p class="codes-link"><a href="${jobsLink(page)}">${voice.ui('jobs-title')}</a></p>
+<p class="codes-link"><a href="${linkTo(page, 'codes.html')}">${voice.ui('read-out-code')} ${voice.ui('all-codes')}</a></p>
 `,
   });
 }

@@ -25,6 +25,12 @@ export const english = {
   'read-out-code': 'Somebody reads a code out to you?',
   'all-codes': 'Find the page of a code',
   start: 'Start',
+  'jobs-title': 'Jobs on this phone',
+  'jobs-why': 'Ticks, readings and records. They are kept on this phone alone: nothing leaves it unless you send it.',
+  'jobs-hint': 'Go on with one that is open; records to send',
+  'jobs-wait': 'Looking on this phone',
+  'jobs-no-script': 'Your browser runs no scripts here: nothing can be kept or shown.',
+  'page-is-wrong': 'This page is wrong',
   skip: 'To the text',
   // home
   'search-hint': 'What do you see, or what do you want to do?',

@@ -25,6 +25,13 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'read-out-code': '¿Alguien le lee un código?',
   'all-codes': 'Buscar la página de un código',
   start: 'Inicio',
+  'jobs-title': 'Trabajos en este teléfono',
+  'jobs-why':
+    'Lo marcado, lo leído y los registros. Se guardan solo en este teléfono: nada sale de él si usted no lo envía.',
+  'jobs-hint': 'Seguir con uno abierto; registros para enviar',
+  'jobs-wait': 'Buscando en este teléfono',
+  'jobs-no-script': 'Su navegador no ejecuta scripts aquí: no se puede guardar ni mostrar nada.',
+  'page-is-wrong': 'Esta página está mal',
   skip: 'Al texto',
   'search-hint': '¿Qué ve, o qué quiere hacer?',
   'search-none': 'No se encontró nada. Pruebe con una sola palabra o mire abajo.',
