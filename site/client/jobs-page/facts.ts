@@ -81,7 +81,8 @@ function inputKind(name: FactName): Readonly<Record<string, string>> {
 
 /** The facts of a closed job; those that were not given are left out. */
 export function factsShown(record: JobRecord): readonly HTMLElement[] {
-  const rows = factNames.map((name) => [shortName(name), shownFact(record, name)] as const);
+  const names: readonly FactName[] = ['who', 'skill', ...factNames.slice(1)];
+  const rows = names.map((name) => [shortName(name), shownFact(record, name)] as const);
   const given = rows.filter(([, text]) => text !== '');
   const signature = factOf(record, 'signature') === '' ? [] : [say('fact-signature'), ...signatureOf(record)];
   return section(say('facts'), [
@@ -90,13 +91,14 @@ export function factsShown(record: JobRecord): readonly HTMLElement[] {
   ]);
 }
 
-/** A day in the words of the page; all else as it was written. */
+/** A day and a skill in the words of the page; all else as it was written. */
 function shownFact(record: JobRecord, name: FactName): string {
   const text = factOf(record, name);
+  if (name === 'skill') return text === 'operator' || text === 'technician' ? say(`skill-${text}`) : text;
   return name === 'instrument-calibrated' && text !== '' ? sayDay(text) : text;
 }
 
-function shortName(name: (typeof factNames)[number]): string {
+function shortName(name: FactName): string {
   return name === 'instrument' ? say('short-instrument') : say(`fact-${name}`);
 }
 
