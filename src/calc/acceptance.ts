@@ -1,6 +1,7 @@
 // Limits that decide on a reading: the tolerance less the uncertainty at each side that has a limit (JCGM 106, 8.3;
 // ILAC-G8), on the grid that the instrument can show. Every comparison is exact: what passes as printed passes.
 
+import type { DecisionRule } from './decision-rule.js';
 import type { Instrument } from './instrument.js';
 import { expandedUncertainty, squaredUncertainty } from './instrument.js';
 import type { Limits } from './limits.js';
@@ -22,9 +23,6 @@ import {
   zero,
 } from './rational.js';
 
-/** How uncertainty enters the verdict: not at all, kept from the limits, or with a zone that is too close to call. */
-export type Decision = 'simple' | 'guarded' | 'three-zone';
-
 export interface Acceptance {
   /** What decides and is shown, rounded inward to the instrument's resolution; undefined where no reading can pass. */
   readonly limits?: Limits;
@@ -40,7 +38,7 @@ export interface Acceptance {
 export interface AcceptanceCase {
   readonly limits: Limits;
   readonly instrument?: Instrument | undefined;
-  readonly decision: Decision;
+  readonly decision: DecisionRule;
 }
 
 /** The acceptance limits of a value that is read directly. Without an instrument these are the limits as written. */
@@ -63,7 +61,7 @@ export function acceptanceByUncertainty(of: {
   readonly limits: Limits;
   readonly uncertainty: Rational;
   readonly resolution?: Rational | undefined;
-  readonly decision: Decision;
+  readonly decision: DecisionRule;
 }): Acceptance {
   const { limits, uncertainty, resolution, decision } = of;
   const squared = multiply(uncertainty, uncertainty);
@@ -72,7 +70,7 @@ export function acceptanceByUncertainty(of: {
 
 interface Judged {
   readonly limits: Limits;
-  readonly decision: Decision;
+  readonly decision: DecisionRule;
   readonly resolution: Rational | undefined;
   readonly unit: Limits['unit'];
   /** U^2 of a reading. */

@@ -1,8 +1,9 @@
 // The uncertainty of a value that is calculated from readings, and its acceptance limits. First order (JCGM 100, 5.1):
 // each input's error times the largest slope over its range. Bounds are kept on the safe side throughout.
 
-import type { Acceptance, Decision } from './acceptance.js';
+import type { Acceptance } from './acceptance.js';
 import { acceptanceByUncertainty } from './acceptance.js';
+import type { DecisionRule } from './decision-rule.js';
 import { root } from './elementary.js';
 import type { Scaled } from './enclosure.js';
 import { exactly, multiplyRanges, scaled, withPi } from './enclosure.js';
@@ -134,7 +135,7 @@ export interface DerivedCase {
   readonly limits: Limits;
   readonly expr: Expr;
   readonly inputs: DerivedInputs;
-  readonly decision: Decision;
+  readonly decision: DecisionRule;
 }
 
 /**

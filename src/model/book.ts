@@ -1,9 +1,10 @@
 // A whole book as it was written: what every shared file says, by id.
 
+import type { DecisionRule } from '../calc/decision-rule.js';
 import type { Located, SourceText, Span } from '../text/source.js';
 import type { Conditions, EndRule, Hazard, Physics, SafetyRule, StateVariable } from './conditions.js';
 import type { Agreement, NumberChoice, Parameter, WrittenExpr } from './numbers.js';
-import type { DecisionRule, Figure, Procedure, Waiver } from './procedure.js';
+import type { Figure, Procedure, Waiver } from './procedure.js';
 import type { Choice, Text } from './text.js';
 
 export interface BookSettings {

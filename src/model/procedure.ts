@@ -1,5 +1,6 @@
 // A procedure as its author wrote it: typed, every part with its place, nothing worked out yet.
 
+import type { DecisionRule } from '../calc/decision-rule.js';
 import type { Located, SourceText, Span } from '../text/source.js';
 import type { Conditions, StateTest } from './conditions.js';
 import type { NumberChoice, WrittenExpr, WrittenLimits } from './numbers.js';
@@ -8,7 +9,6 @@ import type { Choice, Template, Text } from './text.js';
 export type ProcedureKind = 'setup' | 'calibration' | 'adjustment' | 'inspection' | 'fault-finding';
 export type Status = 'draft' | 'released' | 'withdrawn';
 export type Skill = 'operator' | 'technician';
-export type DecisionRule = 'simple' | 'guarded' | 'three-zone';
 
 /** The keys of `applies`, `only` and fleet filters; all given keys must hold, any entry of a list. */
 export type Applies =

@@ -1,6 +1,7 @@
 // The book worked out: each procedure for each kind of rig, with plain numbers, limits in use, and words in every language.
 // Whatever has equal content is one variant. Places lead back to what the author wrote; they are no part of the content.
 
+import type { DecisionRule } from '../calc/decision-rule.js';
 import type { Expr } from '../calc/expression/ast.js';
 import type { Instrument as CalcInstrument } from '../calc/instrument.js';
 import type { Limits } from '../calc/limits.js';
@@ -11,7 +12,6 @@ import type { Book, Instrument } from './book.js';
 import type {
   Adjuster,
   CheckValue,
-  DecisionRule,
   Due,
   Procedure,
   ProcedureKind,

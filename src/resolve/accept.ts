@@ -2,6 +2,7 @@
 
 import { type Acceptance, acceptanceByUncertainty, acceptanceLimits } from '../calc/acceptance.js';
 import { expandedUncertainty } from '../calc/accuracy.js';
+import type { DecisionRule } from '../calc/decision-rule.js';
 import { type DerivedInput, derivedUncertainty } from '../calc/derived-uncertainty.js';
 import { sameDimension } from '../calc/dimension.js';
 import { formatLimits, formatQuantity } from '../calc/display.js';
@@ -10,7 +11,7 @@ import { substitute } from '../calc/expression/substitute.js';
 import { enclosureOf, type Limits } from '../calc/limits.js';
 import { divide, larger, multiply, type Rational, rational, zero } from '../calc/rational.js';
 import { asDifference, isSameSize, type Unit } from '../calc/unit.js';
-import type { CheckValue, DecisionRule } from '../model/procedure.js';
+import type { CheckValue } from '../model/procedure.js';
 import type { ResolvedValue } from '../model/resolved.js';
 import type { Span } from '../text/source.js';
 import type { BareValue, Derivation } from './derive.js';

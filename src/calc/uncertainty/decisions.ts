@@ -1,6 +1,7 @@
 // Whether a reading proves that a quantity is within limits: JCGM 106:2012, ISO 14253-1, ILAC-G8:09/2019. Risks of a
 // single decision; risks over many units stand in global-risk.ts.
 
+import type { DecisionRule, Verdict } from '../decision-rule.js';
 import { normalQuantile, normalShare } from '../statistics/normal.js';
 
 /** Closed limits, in the unit of the reading; an end that is left out is not asked for. */
@@ -14,15 +15,6 @@ export interface Measured {
   readonly value: number;
   readonly uncertainty: number;
 }
-
-/**
- * simple: the reading within the tolerance passes. guarded: within the acceptance limits passes, all else fails.
- * three-zone: within the acceptance limits passes, beyond the tolerance by the guard band fails, between is unsure.
- */
-export type DecisionRule = 'simple' | 'guarded' | 'three-zone';
-
-/** What a rule says of a reading; `unsure` comes of three zones only. */
-export type Verdict = 'pass' | 'fail' | 'unsure';
 
 /**
  * Probability that the quantity itself is within the tolerance: Phi((high - y)/u) - Phi((low - y)/u) (JCGM 106:2012,

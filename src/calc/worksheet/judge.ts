@@ -1,9 +1,9 @@
 // Whether a calculated value keeps its limits, by the book's decision rule, and what is shown of both. The shown numbers
 // never say anything else than the verdict: a value that fails is never printed as one that would pass.
 
-import type { Decision } from '../acceptance.js';
 import { acceptanceByUncertainty } from '../acceptance.js';
 import { asDifference, fromBase, toBase } from '../conversion.js';
+import type { DecisionRule, Verdict } from '../decision-rule.js';
 import { piBounds } from '../elementary.js';
 import type { Limits } from '../limits.js';
 import { formatQuantity } from '../quantity-text.js';
@@ -32,12 +32,9 @@ export interface Estimate {
   readonly uncertainty: Rational;
 }
 
-/** pass, fail, or too close to call (three zones only). */
-export type Outcome = 'pass' | 'fail' | 'unsure';
-
 /** What limits say of a value. */
 export interface Judgement {
-  readonly outcome: Outcome;
+  readonly outcome: Verdict;
   /** The limit that is not kept, or that is too near. */
   readonly side?: 'low' | 'high';
   /** What decides at this uncertainty, rounded inward; undefined where nothing would pass. */
@@ -48,7 +45,7 @@ export interface Judgement {
  * Judges a value: within the limits less U on each side it passes (`simple`: within the limits as they are). Else it fails,
  * but under three zones only if it lies outside the limits by more than U; between these it is too close to call.
  */
-export function judgeEstimate({ value, uncertainty }: Estimate, limits: Limits, decision: Decision): Judgement {
+export function judgeEstimate({ value, uncertainty }: Estimate, limits: Limits, decision: DecisionRule): Judgement {
   const { limits: inUse, failing } = acceptanceByUncertainty({ limits, uncertainty, decision });
   const side = sideOutside(value, inUse) ?? (inUse ? undefined : nearerEnd(value, limits));
   if (side === undefined) return { outcome: 'pass', ...(inUse && { inUse }) };

@@ -1,6 +1,6 @@
 // What a worksheet is to the calculation core: plain objects and lists alone, so that `writePortable` carries it to a phone.
 
-import type { Decision } from '../acceptance.js';
+import type { DecisionRule } from '../decision-rule.js';
 import type { Expr } from '../expression/ast.js';
 import type { Instrument } from '../instrument.js';
 import type { Limits } from '../limits.js';
@@ -38,7 +38,7 @@ export interface Sheet {
   readonly results: readonly SheetResult[];
   /** Every `machine.x` and `header.x` that the expressions name, in base units. */
   readonly parameters: readonly (readonly [path: string, range: Enclosure])[];
-  readonly decision: Decision;
+  readonly decision: DecisionRule;
 }
 
 /** What a person put into one cell: a number in base units, or the word that was chosen. */

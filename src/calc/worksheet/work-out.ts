@@ -1,6 +1,7 @@
 // Works a worksheet out from what is filled in so far: computed columns row by row, results over all whole rows, each with
 // its uncertainty, and the verdict once there are rows enough. Exact; says nothing in words.
 
+import type { Verdict } from '../decision-rule.js';
 import type { DerivedInput } from '../derived-uncertainty.js';
 import { derivedUncertainty } from '../derived-uncertainty.js';
 import type { Expr, ExpressionFault } from '../expression/ast.js';
@@ -11,7 +12,7 @@ import { expandedUncertainty } from '../instrument.js';
 import type { Limits } from '../limits.js';
 import type { Enclosure, Rational } from '../rational.js';
 import { add, compare, multiply, rational, zero } from '../rational.js';
-import type { Estimate, EstimateText, Judgement, Outcome } from './judge.js';
+import type { Estimate, EstimateText, Judgement } from './judge.js';
 import { judgeEstimate, writeEstimate } from './judge.js';
 import type { Entry, Sheet, SheetColumn, SheetResult, SheetRow } from './sheet.js';
 
@@ -46,7 +47,7 @@ export interface WorkedSheet {
   readonly wholeRows: number;
   readonly results: ReadonlyMap<string, Worked>;
   /** The worst of all results and cells with limits; `recorded` where nothing has limits, `unfinished` while anything lacks. */
-  readonly verdict: Outcome | 'recorded' | 'unfinished';
+  readonly verdict: Verdict | 'recorded' | 'unfinished';
   /** On which sides limits are not kept, for branches that ask for low or high. */
   readonly sides: ReadonlySet<'low' | 'high'>;
   readonly lacks: readonly Lack[];
@@ -74,8 +75,8 @@ export function workOutSheet(sheet: Sheet, rows: readonly SheetRow[]): WorkedShe
   return { rows: worked, wholeRows: whole.length, results, verdict, sides: new Set(sides), lacks };
 }
 
-function worstOf(judgements: readonly Judgement[]): Outcome | 'recorded' {
-  const has = (outcome: Outcome): boolean => judgements.some((one) => one.outcome === outcome);
+function worstOf(judgements: readonly Judgement[]): Verdict | 'recorded' {
+  const has = (outcome: Verdict): boolean => judgements.some((one) => one.outcome === outcome);
   if (judgements.length === 0) return 'recorded';
   return has('fail') ? 'fail' : has('unsure') ? 'unsure' : 'pass';
 }

@@ -3,9 +3,9 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Decision } from '../../../src/calc/acceptance.js';
 import { acceptanceLimits } from '../../../src/calc/acceptance.js';
 import { parseAccuracy } from '../../../src/calc/accuracy.js';
+import type { DecisionRule } from '../../../src/calc/decision-rule.js';
 import type { DerivedInput } from '../../../src/calc/derived-uncertainty.js';
 import { derivedAcceptance, derivedUncertainty } from '../../../src/calc/derived-uncertainty.js';
 import { formatLimits } from '../../../src/calc/display.js';
@@ -163,7 +163,7 @@ describe('accuracy', () => {
 });
 
 const display = instrument('± 0.02 V', '0.01');
-const decide = (text: string, of: Instrument | undefined, decision: Decision) =>
+const decide = (text: string, of: Instrument | undefined, decision: DecisionRule) =>
   acceptanceLimits({ limits: limits(text), instrument: of, decision });
 
 describe('acceptance limits', () => {
@@ -232,7 +232,7 @@ const cases = fc.record({
   constant: fc.integer({ min: 0, max: 40 }),
   digits: fc.integer({ min: 0, max: 3 }),
   step: fc.constantFrom('0.01', '0.05', '0.02', '0.001', '0.1'),
-  decision: fc.constantFrom<Decision>('simple', 'guarded', 'three-zone'),
+  decision: fc.constantFrom<DecisionRule>('simple', 'guarded', 'three-zone'),
   kind: fc.constantFrom('both', 'low', 'high'),
 });
 
@@ -264,7 +264,7 @@ function build(of: {
 }
 
 /** Whether a reading passes by the rule itself: reading -+ U within the tolerance, compared by squares. */
-function passes(of: Limits, meter: Instrument, reading: Rational, decision: Decision): boolean {
+function passes(of: Limits, meter: Instrument, reading: Rational, decision: DecisionRule): boolean {
   const squared = decision === 'simple' ? rational(0) : squaredUncertainty(meter, reading);
   const clear = (distance: Rational): boolean =>
     sign(distance) >= 0 && compare(multiply(distance, distance), squared) >= 0;

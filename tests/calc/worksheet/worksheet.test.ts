@@ -3,8 +3,8 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Decision } from '../../../src/calc/acceptance.js';
 import { parseAccuracy } from '../../../src/calc/accuracy.js';
+import type { DecisionRule } from '../../../src/calc/decision-rule.js';
 import { readPortable, writePortable } from '../../../src/calc/portable.js';
 import { fromNumber, toNumber } from '../../../src/calc/rational.js';
 import { fitLine } from '../../../src/calc/statistics/line.js';
@@ -299,7 +299,7 @@ describe('computed columns', () => {
 
 describe('the decision rule', () => {
   // U = 0.5 V about limits of 3 to 5 V: acceptance 3.5 to 4.5 V, failing for sure below 2.5 and above 5.5 V (JCGM 106, 8.3; ISO 14253-1)
-  test.each<[Decision, string, string]>([
+  test.each<[DecisionRule, string, string]>([
     ['simple', '2.99', 'fail'],
     ['simple', '3', 'pass'],
     ['simple', '5', 'pass'],
@@ -332,7 +332,7 @@ describe('the decision rule', () => {
       fc.property(
         fc.integer({ min: 0, max: 8_000_000 }),
         fc.integer({ min: 0, max: 900_000 }),
-        fc.constantFrom<Decision>('simple', 'guarded', 'three-zone'),
+        fc.constantFrom<DecisionRule>('simple', 'guarded', 'three-zone'),
         (millionths, guard, decision) => {
           const of = limits('3 to 5 V');
           const estimate = {
