@@ -50,7 +50,8 @@ function scanParts(text: string, at: number): { parts: readonly Part[]; end: num
   for (;;) {
     const joint = text[end] ?? '';
     const next = '/*·⋅-'.includes(joint) && joint !== '' ? scanFactor(text, end + 1) : undefined;
-    if (!next) return { parts, end };
+    // in `5 V*min(a, b)` the minute is a function
+    if (!next || text[next.end] === '(') return { parts, end };
     const last = parts.at(-1);
     // `lb-ft` is a torque of its own, not a pound of mass times a foot
     const joined = `${last?.symbol}·${next.part.symbol}`;

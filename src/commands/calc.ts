@@ -4,21 +4,26 @@
 import { describeDimension } from '../calc/dimension.js';
 import type { Expr, ExpressionFault, LimitsExpr, Parsed } from '../calc/expression/ast.js';
 import type { Shape } from '../calc/expression/dimensions.js';
-import { adviseAngle, describeShape, dimensionOf, dimensionOfLimits, oneShape } from '../calc/expression/dimensions.js';
+import {
+  adviseDimension,
+  describeShape,
+  dimensionOf,
+  dimensionOfLimits,
+  oneShape,
+} from '../calc/expression/dimensions.js';
 import { namesIn } from '../calc/expression/names.js';
 import { parseExpression, parseLimits, whyNoName } from '../calc/expression/parse.js';
 import type { SharpRange } from '../calc/expression/range.js';
 import { rangeOf } from '../calc/expression/range.js';
-import type { Sensitivity } from '../calc/expression/sensitivity.js';
-import { sensitivitiesOf } from '../calc/expression/sensitivity.js';
 import type { Limits } from '../calc/limits.js';
 import { enclosureOf } from '../calc/limits.js';
 import { formatExact, numberIn } from '../calc/precise.js';
-import { divide, equals, multiply } from '../calc/rational.js';
+import { equals } from '../calc/rational.js';
 import { resolveLimits } from '../calc/resolve-limits.js';
 import { unitOfResult } from '../calc/result-unit.js';
 import type { Unit } from '../calc/unit.js';
-import { asDifference, findUnit, isConvertible, nearestUnits, noUnit, otherSystemUnit } from '../calc/unit.js';
+import { asDifference, findUnit, isConvertible, nearestUnits, noUnit } from '../calc/unit.js';
+import { type Effects, effectsOf, explain } from './calc-explain.js';
 
 /** What stands on the command line. */
 export interface CalcArguments {
@@ -43,6 +48,8 @@ interface Wrong {
 }
 
 interface Answer {
+  /** What was calculated, without the unit that it was asked for in. */
+  readonly text: string;
   readonly expr: Expr | undefined;
   readonly shape: Shape;
   readonly unit: Unit;
@@ -52,6 +59,8 @@ interface Answer {
   readonly single: boolean;
 }
 
+type Untitled = Omit<Answer, 'text'>;
+
 /** Calculates what the arguments say. */
 export function runCalc(args: CalcArguments): CalcResult {
   const json = args.format === 'json';
@@ -59,10 +68,10 @@ export function runCalc(args: CalcArguments): CalcResult {
   if ('wrong' in lets) return failed(lets.wrong, json);
   const answer = calculate(args, lets.names);
   if ('fault' in answer) return failed(answer, json);
-  const sensitivities = args.explain && answer.expr ? explainable(answer.expr, lets.names) : [];
+  const effects = args.explain && answer.expr ? effectsOf(answer.expr, answer.text, lets.names) : { inputs: [] };
   return {
     exit: 0,
-    text: json ? asJson(answer, args, sensitivities) : asText(answer, args, { names: lets.names, sensitivities }),
+    text: json ? asJson(answer, args, effects) : asText(answer, args, { names: lets.names, effects }),
   };
 }
 
@@ -111,8 +120,20 @@ function shapeOf(limits: Limits | undefined): Shape | undefined {
   return offset ? { dimension, temperature: 'point' } : { dimension };
 }
 
+/** `2500 psi to bar` asks for another unit as `--to bar` does. */
+function splitQuestion({ expression, to }: CalcArguments): { readonly text: string; readonly to?: string } {
+  const asked = /^(.*\S)\s+to\s+(\S.*?)\s*$/u.exec(expression);
+  const [, text = '', unit = ''] = asked ?? [];
+  if (to !== undefined) return { text: expression, to };
+  return asked && unitAsked(unit) ? { text, to: unit } : { text: expression };
+}
+
+function unitAsked(text: string): Unit | undefined {
+  return findUnit(text) ?? feetAndInches(text);
+}
+
 function calculate(args: CalcArguments, names: Names): Answer | Wrong {
-  const text = args.expression;
+  const { text, to } = splitQuestion(args);
   const isName = (path: string): boolean => names.has(path);
   const expression = parseExpression(text, { calc: true, isName });
   const limits = expression.ok ? undefined : parseLimits(text, { calc: true, isName });
@@ -127,10 +148,11 @@ function calculate(args: CalcArguments, names: Names): Answer | Wrong {
     ? answerExpression(expression.value, names)
     : answerLimits((limits as { value: LimitsExpr }).value, names);
   if ('fault' in found) return { text, fault: found.fault };
-  return args.to === undefined ? found : convert(found, args.to);
+  const answer = { ...found, text };
+  return to === undefined ? answer : convert(answer, to);
 }
 
-function answerExpression(expr: Expr, names: Names): Answer | { fault: ExpressionFault } {
+function answerExpression(expr: Expr, names: Names): Untitled | { fault: ExpressionFault } {
   const unknown = namesIn(expr).find(({ path }) => !names.has(path));
   if (unknown) {
     const { start, end, path } = unknown;
@@ -201,7 +223,7 @@ function hasWrittenRange(expr: Expr): boolean {
   }
 }
 
-function answerLimits(limits: LimitsExpr, names: Names): Answer | { fault: ExpressionFault } {
+function answerLimits(limits: LimitsExpr, names: Names): Untitled | { fault: ExpressionFault } {
   const shape = dimensionOfLimits(limits, (path) => shapeOf(names.get(path)));
   if (!shape.ok) return shape;
   const found = resolveLimits(limits, (path) => names.get(path));
@@ -221,7 +243,7 @@ function answerLimits(limits: LimitsExpr, names: Names): Answer | { fault: Expre
 
 function convert(answer: Answer, to: string): Answer | Wrong {
   const whole = { start: 0, end: to.length };
-  const unit = findUnit(to.trim()) ?? feetAndInches(to.trim());
+  const unit = unitAsked(to.trim());
   if (!unit) {
     const near = nearestUnits(to.trim()).map((symbol) => `\`${symbol}\``);
     return {
@@ -239,7 +261,7 @@ function convert(answer: Answer, to: string): Answer | Wrong {
       fault: {
         ...whole,
         message: `The result is ${oneShape(answer.shape)}, \`${to}\` is a unit of ${describeDimension(unit.dimension)}`,
-        ...adviseAngle(answer.shape, unit),
+        ...adviseDimension(answer.shape, unit),
       },
     };
   }
@@ -266,7 +288,7 @@ function failed({ text, fault }: Wrong, json: boolean): CalcResult {
   return { exit: 1, text: `${lines.join('\n')}\n` };
 }
 
-function asJson(answer: Answer, args: CalcArguments, sensitivities: readonly Sensitivity[]): string {
+function asJson(answer: Answer, args: CalcArguments, { inputs, estimate }: Effects): string {
   const { range, unit, single, sharp } = answer;
   const low = range.low ? numberIn(range.low, unit, 'down') : null;
   const high = range.high ? numberIn(range.high, unit, 'up') : null;
@@ -277,61 +299,26 @@ function asJson(answer: Answer, args: CalcArguments, sensitivities: readonly Sen
     ...(sharp && {
       attained: { low: numberIn(sharp.attained.low, unit, 'up'), high: numberIn(sharp.attained.high, unit, 'down') },
     }),
-    inputs: sensitivities.map(({ name, range: input, slope }) => ({
+    inputs: inputs.map(({ name, range: input, slope }) => ({
       name,
       low: numberIn(input.low, noUnit, 'down'),
       high: numberIn(input.high, noUnit, 'up'),
       slope: slope ? { low: numberIn(slope.low, noUnit, 'down'), high: numberIn(slope.high, noUnit, 'up') } : null,
     })),
+    ...(estimate && {
+      middle: numberIn(estimate.value.low, unit, 'nearest'),
+      expandedUncertainty: numberIn(estimate.uncertainty, asDifference(unit), 'up'),
+    }),
   };
   const result = { value, low, high, unit: unit.symbol, ...(args.explain && { explain: explanation }) };
   return `${JSON.stringify(result, null, 2)}\n`;
 }
 
-function asText(
-  answer: Answer,
-  args: CalcArguments,
-  more: { names: Names; sensitivities: readonly Sensitivity[] },
-): string {
+function asText(answer: Answer, args: CalcArguments, more: { names: Names; effects: Effects }): string {
   const lines = [formatExact(answer.range, answer.unit, answer.single)];
   const { sharp } = answer;
   if (sharp && !sharp.proved)
     lines.push(`not proved to be sharp; reached for sure: ${formatExact(sharp.attained, answer.unit, false)}`);
   if (args.explain) lines.push(...explain(answer, more));
   return `${lines.join('\n')}\n`;
-}
-
-function explainable(expr: Expr, names: Names): readonly Sensitivity[] {
-  return sensitivitiesOf(expr, (path) => rangeOfName(path, names));
-}
-
-function explain(answer: Answer, more: { names: Names; sensitivities: readonly Sensitivity[] }): readonly string[] {
-  const lines = [`dimension: ${describeShape(answer.shape)}`];
-  const other = otherSystemUnit(answer.unit);
-  if (other) lines.push(`also: ${formatExact(answer.range, other, answer.single)}`);
-  if (answer.sharp && !answer.single)
-    lines.push(answer.sharp.proved ? 'both ends are reached' : 'the outer bound may be wider than what is reached');
-  for (const { name, range, slope } of more.sensitivities) {
-    const unit = more.names.get(name)?.unit ?? noUnit;
-    const shown = `${name} = ${formatExact(range, unit, false)}`;
-    if (!slope) {
-      lines.push(`input ${shown}: its effect is not bounded`);
-      continue;
-    }
-    const scale = perUnit(slope, { of: answer.unit, per: unit });
-    lines.push(`input ${shown}: ${formatExact(scale, noUnit, false)}${effectUnit(answer.unit, unit)}`);
-  }
-  return lines;
-}
-
-function effectUnit(of: Unit, per: Unit): string {
-  const [above, below] = [of.symbol || '1', per.symbol || '1'];
-  return above === '1' && below === '1'
-    ? ' for each 1'
-    : ` ${above === '1' ? '' : above} for each ${below}`.replace('  ', ' ');
-}
-
-function perUnit(slope: SharpRange['outer'], units: { of: Unit; per: Unit }): SharpRange['outer'] {
-  const factor = divide(units.per.factor, units.of.factor);
-  return { low: multiply(slope.low, factor), high: multiply(slope.high, factor) };
 }

@@ -89,14 +89,19 @@ function requireSame(at: { start: number; end: number }, found: Shape, expected:
       start: at.start,
       end: at.end,
       message: `Unexpected ${describeShape(found)}, expected ${describeShape(expected)}`,
-      ...adviseAngle(found, expected),
+      ...adviseDimension(found, expected),
     });
   }
 }
 
-/** What to do where two dimensions differ by an angle alone, as a force times an arm and an arc do. */
-export function adviseAngle(a: Shape, b: Shape): { help?: string } {
+/** What to do where two dimensions differ by an angle alone, as a force times an arm and an arc do, or by bushels. */
+export function adviseDimension(a: Shape, b: Shape): { help?: string } {
   const ratio = divideDimensions(a.dimension, b.dimension);
+  if ((ratio[8] ?? 0) !== 0) {
+    return {
+      help: 'A bushel is a count of its crop: multiply or divide by the legal mass of one, as in `56 lb/bu`; as a volume write 2150.42 in^3.',
+    };
+  }
   const off = ratio[7] ?? 0;
   if (off === 0 || !isDimensionless(divideDimensions(ratio, raiseDimension(angle, off)))) return {};
   return {
@@ -260,7 +265,9 @@ function shapeOfSum(expr: Extract<Expr, { kind: 'binary' }>, left: Shape, right:
     fail({
       ...place,
       message: `${capital(oneShape(left))} ${joint} ${oneShape(right)} cannot be ${verb}`,
-      ...(adviseAngle(left, right).help ? adviseAngle(left, right) : { help: 'Both sides need units of one kind.' }),
+      ...(adviseDimension(left, right).help
+        ? adviseDimension(left, right)
+        : { help: 'Both sides need units of one kind.' }),
     });
   }
   const points = [left, right].filter((shape) => shape.temperature === 'point').length;

@@ -1,7 +1,7 @@
 // Operators, parentheses, calls and names, by precedence and within stated bounds: the heart of the parser.
 
 import { negate } from '../rational.js';
-import { isUnitWord, nearestUnits, scanUnit } from '../unit.js';
+import { findUnit, isUnitWord, nearestUnits, scanUnit } from '../unit.js';
 import type { Expr, Operator } from './ast.js';
 import { fail } from './fault.js';
 import { findFunction, functionNames, isKeyword } from './functions.js';
@@ -49,12 +49,15 @@ export function failRest(c: Cursor, at: number): never {
       : c.isName?.(word)
         ? [replaced(c.text, at, at, '* ')]
         : [];
+    const units = rewrites.length === 0 && findUnit(word) !== undefined && /\p{L}$/u.test(c.text.slice(0, c.at));
     fail({
       start: at,
       end,
       message: `Unexpected ${found}: an operator is missing before it`,
-      help: 'Write `+`, `-`, `*`, `/` or `^` between two values.',
-      rewrites,
+      help: units
+        ? 'Join the parts of a unit with `*` or `/`, without spaces, as in `ft*lbf`.'
+        : 'Write `+`, `-`, `*`, `/` or `^` between two values.',
+      rewrites: units ? [replaced(c.text, c.at, at, '*')] : rewrites,
     });
   }
   fail({
@@ -131,9 +134,19 @@ function isToleranceAhead(c: Cursor, at: number): boolean {
 function refuseFractionPower(c: Cursor, left: Expr, op: string): void {
   if (left.kind !== 'number' || left.unit) return;
   const written = c.text.slice(left.start, left.end);
-  const before = c.text.slice(0, left.start).trimEnd().at(-1) ?? '';
+  const before = operatorBefore(c.text, left.start);
   if (!/^\d+\/\d+$/.test(written) || (op !== '^' && before !== '^' && before !== '/')) return;
   failFraction(c, left, written);
+}
+
+/** The sign before a number, its own sign left out: `2^-1/2` is a power too. */
+function operatorBefore(text: string, at: number): string {
+  return (
+    text
+      .slice(0, at)
+      .replace(/[\s+-]+$/u, '')
+      .at(-1) ?? ''
+  );
 }
 
 function failFraction(c: Cursor, at: Expr, written: string): never {
@@ -165,7 +178,7 @@ function parsePrefix(c: Cursor): Expr {
 function parsePostfix(c: Cursor): Expr {
   const primary = parsePrimary(c);
   if (primary.kind === 'number') {
-    const before = c.text.slice(0, primary.start).trimEnd().at(-1) ?? '';
+    const before = operatorBefore(c.text, primary.start);
     const written = c.text.slice(primary.start, primary.end);
     if ((before === '^' || before === '/') && /^\d+\/\d+/.test(written)) failFraction(c, primary, written);
     return primary;

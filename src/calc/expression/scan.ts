@@ -266,7 +266,7 @@ function refuseTightHyphen(c: Cursor, start: number, unit: { unit: Unit; end: nu
   });
 }
 
-const twoSidedAt = /\+\s*(?:\d+(?:\.\d+)?|\.\d+)[^+/()]*\/\s*-\s*[\d.]/y;
+const twoSidedAt = /\+\s*(?:\d+(?:\.\d+)?|\.\d+)[^+/(),*^]*\/\s*-\s*[\d.]/y;
 
 /** Whether `+0.3/-0.1` begins at `at`. */
 export function isTwoSidedAhead(text: string, at: number): boolean {

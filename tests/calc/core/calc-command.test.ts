@@ -20,10 +20,15 @@ describe('results', () => {
     ['12 * (20 ± 0.25) in', { to: 'ft' }, '19.75 to 20.25 ft'],
     ['x * (1 - x)', { let: ['x=0 to 1'] }, '0 to 0.25'],
     ['20 ft', { to: 'm' }, '6.096 m'],
+    ['20 ft to m', {}, '6.096 m'],
+    ['3.6 to 4.2 V to mV', {}, '3600 to 4200 mV'],
+    ['6 ft to ft in', {}, '6 ft 0 in'],
+    ['1 to 2', {}, '1 to 2'],
     ['17 ft 5 in + 8 in', { to: 'ft in' }, '18 ft 1 in'],
     ['3 1/8 in', { to: 'mm' }, '79.375 mm'],
     ['5 V / 2 A', {}, '2.5 ohm'],
     ['0.1 + 0.2', {}, '0.3'],
+    ['5 V*min(2, 3)', {}, '10 V'],
     ['2^3^2', {}, '512'],
     ['-2^2', {}, '-4'],
     ['32 degF', { to: 'degC' }, '0 degC'],
@@ -92,7 +97,13 @@ describe('results', () => {
       'both ends are reached',
       'input on_ground = 3.6 to 4.2 V: 1 V for each V',
       'input raised = 0.7 to 1.1 V: -2 V for each V',
+      // a = 0.3 V and 2 * 0.2 V as rectangles: 2 sqrt ((0.09 + 0.16) / 3) = 0.577 V (JCGM 100, 4.3.7)
+      'inputs as independent errors, each rectangular over its range: 2.10 V ± 0.58 V (U = 2u)',
     ]);
+    expect(text('(5.0 ± 0.1) V * (0.72 ± 0.01)', { explain: true })).toContain(
+      'input (5.0 ± 0.1): 0.71 to 0.73 V for each 1',
+    );
+    expect(text('1 / (x - 1)', { let: ['x=2 to 3'], explain: true })).toContain('independent errors');
     expect(text('20 ft', { explain: true })).toContain('also: 6.096 m');
     const explained = JSON.parse(text('x * (1 - x)', { let: ['x=0 to 1'], explain: true, format: 'json' }));
     expect(explained.explain).toMatchObject({
@@ -125,6 +136,9 @@ describe('faults', () => {
     ['1', { let: ['x=1', 'x=2'] }, 'already'],
     ['1', { let: ['x=5 v'] }, '  x=5 v\n      ^'],
     ['500 lb-ft * 540 rpm', { to: 'hp' }, '1 rad'],
+    ['2^-1/2', {}, '      2^-(1/2)\n      2^-1 / 2'],
+    ['350 ft lbf', {}, '      350 ft*lbf'],
+    ['62.77 kg/ha to bu/ac', {}, 'legal mass'],
     ['toString', {}, 'no name'],
     ['constructor', {}, 'has no value'],
     ['__proto__', {}, 'no name'],
