@@ -12,7 +12,7 @@ import type { SourceFile } from './text/source.js';
 
 export { FileProblem } from './io/problem.js';
 export { watchFolder } from './io/watch.js';
-export { writeFolder, writeNewFile, writeNewFolder } from './io/write.js';
+export { rewriteText, writeFolder, writeNewFile, writeNewFolder, writeWholeFile } from './io/write.js';
 
 /** Bytes of a text file at most: the largest real one has some thousands. */
 const largestText = 2_000_000;

@@ -20,6 +20,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   compile: ['text', 'calc', 'diagnostic', 'model', 'read', 'resolve', 'order', 'rules', 'emit'],
   build: ['text', 'calc', 'diagnostic', 'model', 'order', 'emit', 'compile'],
   guard: ['text', 'calc', 'diagnostic', 'model', 'read', 'rules', 'compile'],
+  fix: ['text', 'diagnostic', 'compile'],
   io: ['text', 'diagnostic'],
   commands: [
     'text',
@@ -34,6 +35,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
     'compile',
     'build',
     'guard',
+    'fix',
     'io',
   ],
 };

@@ -1,6 +1,6 @@
 // From a book on disk to a checked book: what check, build, serve and cards all begin with.
 
-import { type Checked, holds, makeChecker } from '../compile.js';
+import { type Checked, type CheckInput, holds, makeChecker } from '../compile.js';
 import { collectDiagnostics } from '../diagnostic/collect.js';
 import type { Diagnostic } from '../diagnostic/diagnostic.js';
 import { renderJson } from '../diagnostic/json.js';
@@ -18,6 +18,9 @@ import type { Terminal } from './terminal.js';
 
 export interface Loaded {
   readonly checked: Checked;
+  /** What was checked, and with what: it may be checked again with changes. */
+  readonly input: CheckInput;
+  readonly check: Check;
   /** The faces that cards were measured in, and are drawn in. */
   readonly fonts: CardFonts;
   /** Everything to report, in order: what was wrong with the folder, and with the book. */
@@ -36,6 +39,9 @@ export type Load = (path: string | undefined, options: CheckOptions) => Loaded;
 /** Loads a book once. */
 export const loadBook: Load = (path, options) => makeLoader()(path, options);
 
+/** What a book is checked with. */
+export type Check = ReturnType<typeof makeChecker>;
+
 /** Loads a book again and again while it changes: what has not changed is not checked again. */
 export function makeLoader(): Load {
   const fonts = cardFonts(packageFiles('dist/card-fonts'));
@@ -47,7 +53,7 @@ interface Loading {
   readonly path: string | undefined;
   readonly options: CheckOptions;
   readonly fonts: CardFonts;
-  readonly check: ReturnType<typeof makeChecker>;
+  readonly check: Check;
 }
 
 function load({ path, options, fonts, check }: Loading): Loaded {
@@ -59,17 +65,20 @@ function load({ path, options, fonts, check }: Loading): Loaded {
   }
   const read = readBookFolder(folder);
   if (read.missing !== undefined) throw new Misuse(read.missing);
-  const checked = check({
+  const input = {
     sources: read.files,
     figures: new Set(read.figures.keys()),
     unreadable: read.unread,
     today: todayOf(options.today),
     fonts,
     ...(options.rig === undefined ? {} : { rig: options.rig }),
-  });
+  };
+  const checked = check(input);
   const diagnostics = collectDiagnostics([...read.diagnostics, ...checked.diagnostics]);
   return {
     checked,
+    input,
+    check,
     fonts,
     diagnostics,
     sources: read.files,

@@ -16,6 +16,13 @@ export interface CheckOptions {
   readonly waived?: boolean;
 }
 
+/** What `check` alone can do besides. */
+export interface CheckCommandOptions extends CheckOptions {
+  readonly fix?: boolean;
+  /** A file to write the proof to; true prints it. */
+  readonly proof?: string | true;
+}
+
 /** The date that review dates are judged by: the one given, else today's by this machine's clock. The clock is read here alone. */
 export function todayOf(given: string | undefined, now: () => Date = () => new Date()): string {
   if (given === undefined) return now().toISOString().slice(0, 10);

@@ -33,6 +33,8 @@ function program(terminal: Terminal, finish: Exit): Command {
 
   bookCommand('check', 'Everything short of writing: prints what is wrong, and a one-line summary.')
     .option('--waived', 'list the warnings that waivers cover instead')
+    .option('--fix', 'mend what can be mended without asking: no digit, unit or word is changed', false)
+    .option('--proof [file]', 'write what the order proof did, as JSON; without a file it is printed')
     .action(async (book, options) => {
       const { runCheck } = await import('./check.js');
       finish(runCheck(book, options, terminal));

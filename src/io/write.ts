@@ -1,10 +1,23 @@
 // Writes whole folders so that what stood there before stays until all of the new is written, and never over anything
 // that is not ours.
 
-import { existsSync, lstatSync, mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { pid as ownPid } from 'node:process';
 import { compareText } from '../diagnostic/diagnostic.js';
+import { decodeText } from '../text/decode.js';
 import { FileProblem, problemOf } from './problem.js';
 
 /** A folder that holds this file was written by us, and is replaced without asking. */
@@ -48,6 +61,53 @@ export function writeNewFile(path: string, text: string): void {
       throw new FileProblem(`\`${path}\` is there already, and is not written over`);
     }
     throw problemOf(error, `\`${path}\` cannot be written`);
+  }
+}
+
+/**
+ * Writes one file whole, and the folders above it: what stood there before stays until all of the new is written. A link
+ * stays a link; the file that it leads to is written.
+ */
+export function writeWholeFile(path: string, content: string | Uint8Array): void {
+  try {
+    const found = lstatSync(path, { throwIfNoEntry: false });
+    const target = found?.isSymbolicLink() ? realpathSync(path) : resolve(path);
+    if (lstatSync(target, { throwIfNoEntry: false })?.isDirectory()) {
+      throw new FileProblem(`\`${path}\` is a folder: name a file to write to`);
+    }
+    mkdirSync(dirname(target), { recursive: true });
+    const fresh = `${siblingOf(target, 'new')}${ownPid}`;
+    try {
+      writeFileSync(fresh, content, found ? { mode: statSync(target).mode } : {});
+      renameSync(fresh, target);
+    } catch (error) {
+      rmSync(fresh, { force: true });
+      throw error;
+    }
+  } catch (error) {
+    throw problemOf(error, `\`${path}\` cannot be written`);
+  }
+}
+
+/**
+ * Writes the new text of a file that was read as `before`. Nothing is written where the file says something else by now. A
+ * byte-order mark stays.
+ */
+export function rewriteText(path: string, before: string, after: string): void {
+  const bytes = readAgain(path);
+  const decoded = decodeText(bytes);
+  if (decoded.kind !== 'text' || decoded.text !== before) {
+    throw new FileProblem(`\`${path}\` was changed by somebody else meanwhile, and is left as it is: call again`);
+  }
+  const hasMark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
+  writeWholeFile(path, `${hasMark ? '\ufeff' : ''}${after}`);
+}
+
+function readAgain(path: string): Uint8Array {
+  try {
+    return readFileSync(path);
+  } catch (error) {
+    throw problemOf(error, `\`${path}\` cannot be read`);
   }
 }
 

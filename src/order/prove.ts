@@ -17,7 +17,7 @@ import { variablesOf } from './question.js';
 import { askAll } from './questions.js';
 import { addRepairs } from './repair.js';
 import { reportHits } from './report.js';
-import type { IdleBranch, OrderResult, ProofOptions, StepPlace, Violation } from './result.js';
+import type { IdleBranch, OrderResult, ProofOptions, StepPlace, Violation, ViolationKind } from './result.js';
 import { answerAt, type Hit, questionsByNode, searchCounted } from './search.js';
 import { allOutcomes, findShapeFaults } from './shape.js';
 import { signatureOf } from './signature.js';
@@ -119,7 +119,8 @@ function proveAsWritten(variant: Variant, world: World, bound: number): OrderRes
   const outcomes = allOutcomes(variant.procedure);
   const shape = shapeViolations(graph, variant.procedure, outcomes);
   const impossible = startViolations(graph.frames, slicer, world);
-  const hits = impossible.length > 0 ? [] : findHits(proving, askEverything(proving));
+  const questions = impossible.length > 0 ? [] : askEverything(proving);
+  const hits = findHits(proving, questions);
   const violations = [...impossible, ...shape, ...reportHits(graph, slicer, hits)];
   const facts = impossible.length > 0 ? [] : findFacts(proving, hits);
   return {
@@ -128,9 +129,18 @@ function proveAsWritten(variant: Variant, world: World, bound: number): OrderRes
     ends: endsOf(graph),
     triggered: new Set(hits.flatMap(({ question }) => question.triggers?.id ?? [])),
     facts,
+    asked: countAsked(questions),
     explored: budget.explored,
     complete: !graph.cut && budget.left >= 0,
   };
+}
+
+// Questions of one id ask the same at several points of one step.
+function countAsked(questions: readonly Question[]): OrderResult['asked'] {
+  const kinds = new Map(questions.flatMap(({ id, claim }) => (claim ? [[id, claim.kind] as const] : [])));
+  const asked = new Map<ViolationKind, number>();
+  for (const kind of kinds.values()) asked.set(kind, (asked.get(kind) ?? 0) + 1);
+  return asked;
 }
 
 function askEverything(proving: Proving): readonly Question[] {

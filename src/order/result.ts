@@ -231,6 +231,8 @@ export interface OrderResult {
   /** Rules whose `when` may hold somewhere. A rule that no variant of a book triggers is vacuous. */
   readonly triggered: ReadonlySet<string>;
   readonly facts: readonly StepFacts[];
+  /** What was asked of all paths: by kind, at how many places; a place of a procedure that is run counts for each call. */
+  readonly asked: ReadonlyMap<ViolationKind, number>;
   /** States looked at, over all slices of the proof. */
   readonly explored: number;
   /** False where the budget was met: nothing is proved then, violations found still stand. */

@@ -59,7 +59,8 @@ export function noteDecimalComma(scan: Scan, whole: Range): boolean {
     },
     {
       title: `Write ${onOneLine(rewritten)}`,
-      safe: !thousands,
+      // a number that is read otherwise than before is for its author to look at
+      safe: false,
       mends: commas.map((comma) => ({ start: comma, end: comma + 1, text: '.' })),
     },
   );

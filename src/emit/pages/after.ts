@@ -5,6 +5,7 @@ import { wordsOf } from '../book-text.js';
 import { type Html, html } from '../html.js';
 import { spokenCode } from '../short-code.js';
 import { type Page, phoneLink, plainOf, readerOf } from './context.js';
+import { drawProof } from './proof-words.js';
 import type { Version } from './site-map.js';
 import { sayCondition } from './states.js';
 
@@ -55,7 +56,8 @@ export function drawCall(page: Page, version: Version): Html {
 }
 
 /** What the program checked, what nobody checked, and who tried it on which machine. */
-export function drawChecked(page: Page, { id, procedure }: Variant): Html {
+export function drawChecked(page: Page, variant: Variant): Html {
+  const { id, procedure } = variant;
   const { voice, home, site } = page;
   // the page claims what was proved and no more
   const proved = site.proofs.get(id)?.complete === true;
@@ -69,7 +71,7 @@ export function drawChecked(page: Page, { id, procedure }: Variant): Html {
     });
   return html`<section class="checked"><h2>${voice.ui('checked-title')}</h2>
 <p>${voice.ui('checked-did')}${proved && html` ${voice.ui('checked-order')}`}</p>
-${!proved && html`<p>${voice.ui('unchecked-order')}</p>`}
+${proved ? drawProof(page, variant) : html`<p>${voice.ui('unchecked-order')}</p>`}
 <p>${voice.ui('checked-not')}</p>
 ${tried.length > 0 ? tried : html`<p>${voice.ui('verified-none', { machine })}</p>`}</section>
 `;

@@ -190,6 +190,11 @@ export const english = {
     'A program checked: that names, units and numbers fit each other; that limits can be read with the instrument named.',
   'checked-order': 'It followed every way through the steps: their order keeps the safety rules of this book.',
   'unchecked-order': 'Not checked: whether the order of the steps keeps the safety rules of this book.',
+  'proof-title': 'What was looked at',
+  'proof-size': '{states} situations at {steps} steps, the steps of procedures that are run here included.',
+  'proof-rules': 'Safety rules of this book that count here, each kept on every way through the steps:',
+  'proof-rule': '{rule} ({count} steps)',
+  'proof-no-rules': 'No safety rule of this book counts at any of these steps.',
   'checked-not':
     "Not checked: whether this book agrees with the machine's manual; the state of your machine; what its maker changed later; anything that the rules of this book do not say.",
   'verified-machine': 'Tried on a {machine} by {by}, {on}.',

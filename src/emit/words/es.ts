@@ -185,6 +185,11 @@ export const spanish: Readonly<Record<UiKey, string>> = {
     'Un programa comprobó: que los nombres, las unidades y los números concuerdan entre sí; que los límites se pueden leer con el instrumento indicado.',
   'checked-order': 'Siguió todos los caminos por los pasos: su orden cumple las reglas de seguridad de este libro.',
   'unchecked-order': 'No se comprobó: si el orden de los pasos cumple las reglas de seguridad de este libro.',
+  'proof-title': 'Qué se miró',
+  'proof-size': '{states} situaciones en {steps} pasos, incluidos los de los procedimientos que se hacen aquí.',
+  'proof-rules': 'Reglas de seguridad de este libro que cuentan aquí, cada una cumplida por todos los caminos:',
+  'proof-rule': '{rule} ({count} pasos)',
+  'proof-no-rules': 'Ninguna regla de seguridad de este libro cuenta en estos pasos.',
   'checked-not':
     'No se comprobó: si este libro concuerda con el manual de la máquina; el estado de su máquina; lo que el fabricante cambió después; nada que las reglas de este libro no digan.',
   'verified-machine': 'Probado en una {machine} por {by}, {on}.',

@@ -81,14 +81,30 @@ function withRewrite(help: string, rewrite: string | undefined): string {
   return rewrite === undefined || help.includes(rewrite) ? help : `${help} Here: \`${rewrite}\`.`;
 }
 
-// several rewrites are several readings of what was meant: none of them is safe
+// several rewrites are several readings of what was meant: none of them is safe, nor is one that is a guess at a unit
 function fixesOf(source: SourceText, fault: ExpressionFault): readonly Fix[] {
   const rewrites = fault.rewrites ?? [];
   return rewrites.map((text) => ({
     title: `Write \`${text}\``,
     edits: [{ at: source.at, text }],
-    safe: rewrites.length === 1,
+    safe: rewrites.length === 1 && keepsAll(source.value, text),
   }));
+}
+
+/** Whether every number and every word of a text stands in the other as well, in the same order. */
+function keepsAll(text: string, other: string): boolean {
+  const parts = (of: string): readonly string[] => of.match(/\d+(?:[.,]\d+)*|\p{L}+|[%°]/gu) ?? [];
+  const numbers = (of: string): string =>
+    parts(of)
+      .filter((part) => /\d/.test(part))
+      .join(' ');
+  let place = 0;
+  const others = parts(other);
+  const isThere = parts(text).every((part) => {
+    place = others.indexOf(part, place) + 1;
+    return place > 0;
+  });
+  return isThere && numbers(text) === numbers(other);
 }
 
 /** The parameters of a machine or header, by name. */
