@@ -3,11 +3,8 @@
 import { proofBudget } from './compile.js';
 import { cardsOf, emitCards } from './emit/cards/cards.js';
 import type { CardFonts } from './emit/cards/fonts.js';
-<<<<<<< HEAD
 import { offlineFiles } from './emit/offline/offline-files.js';
-=======
 import { gatherProof } from './emit/open-data/proof.js';
->>>>>>> 9a39c7e (Write what was proved as data, and mend what can be mended without asking)
 import { emitSite } from './emit/pages/site.js';
 import { mapSite } from './emit/pages/site-map.js';
 import type { ResolvedBook } from './model/resolved.js';
@@ -32,18 +29,13 @@ export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8
   const links = wanted.map(({ variant, ...card }) => ({ ...card, variant: variant.id }));
   const site = emitSite(resolved, { proofs, figures, assets, cards: links, drafts });
   const cards = emitCards(resolved, { proofs, fonts }, ({ variant }) => drafts || variant.procedure.status !== 'draft');
-<<<<<<< HEAD
-  const files = new Map([...site, ...cards]);
+  const files = new Map([...site, ...cards, ['data/proof.json', proofFile(input)] as const]);
   const lists = offlineFiles(resolved, mapSite(resolved, { drafts }), files);
   return new Map([...files, ...lists].sort(([a], [b]) => (a < b ? -1 : 1)));
-=======
-  const data = [['data/proof.json', proofFile(input)]] as const;
-  return new Map([...site, ...cards, ...data].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 /** What was proved of all that gets a page. */
 function proofFile({ resolved, proofs, drafts = false }: BuildInput): string {
   const variants = resolved.variants.filter(({ procedure }) => drafts || procedure.status !== 'draft');
   return `${JSON.stringify(gatherProof({ resolved: { ...resolved, variants }, proofs, bound: proofBudget }))}\n`;
->>>>>>> 9a39c7e (Write what was proved as data, and mend what can be mended without asking)
 }
