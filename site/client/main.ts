@@ -1,19 +1,31 @@
-// What the site does beyond plain pages: search on a home, the machine chosen last, a code found as it is typed, and the
-// walk through a procedure. Every page reads without it; each part is fetched by the pages that have a use for it.
+// What the site does beyond plain pages: search on a home, machines that the phone remembers, versions that open by
+// themselves, a code found as it is typed, and the walk through a procedure. Every page reads without it; each part is fetched
+// by the pages that have a use for it.
 
 import { compareCard } from './cards.js';
-import { findCodes } from './codes.js';
+import { findCodes, findUnits, followCode } from './codes.js';
 import { offerWrongPage } from './offer-wrong-page.js';
 import { startKeeping } from './offline/keep-panel.js';
 import { listKept } from './offline/kept-list.js';
 import { watchStanding } from './offline/standing.js';
 import { keepWorker } from './offline/worker.js';
-import { rememberHome, showLastHome } from './remember.js';
+import { rememberHome, rememberUnit, showOthers, showRemembered } from './remember.js';
+import { showKnown, startRigForm } from './rig-form.js';
+import { chooseVersion, narrowLists, warnOfOther } from './versions.js';
 
 watchStanding();
+followCode();
 rememberHome();
-showLastHome();
+rememberUnit();
+chooseVersion();
+warnOfOther();
+narrowLists();
+showRemembered();
+showOthers();
+startRigForm();
+showKnown();
 findCodes();
+findUnits();
 compareCard();
 offerWrongPage();
 startKeeping();

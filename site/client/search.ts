@@ -1,6 +1,7 @@
 // The search box of a home: loads the index when it is first needed, shows hits by procedure as they are typed.
 
 import type { SearchFile } from '../../src/emit/search/index-shape.js';
+import { narrowLines } from '../../src/emit/search/narrow.js';
 import {
   type Group,
   indexFile,
@@ -10,6 +11,7 @@ import {
   type SearchPart,
 } from '../../src/emit/search/query.js';
 import { element } from './element.js';
+import { currentRig } from './rigs.js';
 
 interface Box {
   readonly form: HTMLElement;
@@ -47,7 +49,7 @@ const loaded: { main?: SearchFile; search?: Search } = {};
 async function load(box: Box): Promise<void> {
   box.status.textContent = box.form.dataset.wait ?? '';
   try {
-    const main = await fetchIndex(box.form.dataset.index);
+    const main = forThisMachine(await fetchIndex(box.form.dataset.index));
     loaded.main = main;
     const part = indexFile(main);
     loaded.search = openSearch([part]);
@@ -61,11 +63,19 @@ async function load(box: Box): Promise<void> {
 
 async function addDetails(box: Box, main: SearchPart): Promise<void> {
   try {
-    loaded.search = openSearch([main, indexFile(await fetchIndex(box.form.dataset.details))]);
+    loaded.search = openSearch([
+      main,
+      indexFile(forThisMachine(await fetchIndex(box.form.dataset.details), main.file.narrowed)),
+    ]);
     show(box);
   } catch {
     // without the details everything else is still found; the next visit asks for them again
   }
+}
+
+function forThisMachine(file: SearchFile, narrowed = file.narrowed): SearchFile {
+  const rig = currentRig();
+  return rig && narrowed ? narrowLines(file, narrowed, rig.known) : file;
 }
 
 async function fetchIndex(path = ''): Promise<SearchFile> {

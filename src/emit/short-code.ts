@@ -23,9 +23,12 @@ export function shortCode(text: string, turn = 0): string {
   return code;
 }
 
-/** A code for each text, no two alike: where two would be, the later in the list takes its next. */
-export function shortCodes(texts: readonly string[]): ReadonlyMap<string, string> {
-  const taken = new Set<string>();
+/** A code for each text, no two alike and none of those taken: where two would be, the later takes its next. */
+export function shortCodes(
+  texts: readonly string[],
+  before: ReadonlySet<string> = new Set(),
+): ReadonlyMap<string, string> {
+  const taken = new Set(before);
   const codes = new Map<string, string>();
   for (const text of texts) {
     if (codes.has(text)) continue;

@@ -103,6 +103,8 @@ export interface FleetUnit {
   readonly serial?: Located<string>;
   readonly software: readonly { readonly module?: Located<string>; readonly version: Located<string> }[];
   readonly options: readonly Located<string>[];
+  /** Whether the file says which options it has, be it none; where it does not, they are not known. */
+  readonly optionsSaid: boolean;
   readonly headers: readonly { readonly header: Located<string>; readonly serial?: Located<string> }[];
   readonly at: Span;
 }

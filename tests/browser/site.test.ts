@@ -53,14 +53,23 @@ const kinds: readonly string[] = [
   `${rig}changes.html`,
   `${rig}values.html`,
   `${rig}check-height-sensor/`,
-  `${rig}learn-height-range/`,
   `${rig}learn-height-range/display-4.2/`,
   `${rig}mass-flow/`,
   `${rig}park-for-season/`,
+  `${rig}rig.html`,
+  `${rig}learn-height-range/`,
+  `${rig}learn-height-range/any/`,
+  'any/',
+  'any/learn-height-range/',
+  'units.html',
+  'u/unit-17/',
   'codes.html',
   'es/',
   `es/${rig}`,
   `es/${rig}symptoms.html`,
+  'es/any/one-side-digs-in/',
+  'es/u/unit-17/',
+  `es/${rig}rig.html`,
   `es/${rig}learn-height-range/display-4.2/`,
   `es/${rig}mass-flow/`,
 ];
@@ -85,8 +94,14 @@ describe('an operator with a phone', () => {
   it('finds the page of a code as soon as it is typed', async () => {
     const code = await on(`${rig}mass-flow/`, {}, (page) => page.locator('.meta .code').innerText());
     await on('codes.html', {}, async (page) => {
-      await page.getByLabel('Code').fill(code.replace(/\s/g, ' ').toLowerCase());
-      await page.waitForURL(`**/${rig}mass-flow/`);
+      await page.getByLabel('Code').fill(`${code.replace(/\s/g, ' ').toLowerCase()} 7`);
+      expect(await page.getByRole('status').innerText()).toContain('Calibrate the mass flow');
+      await page.keyboard.press('Enter');
+      await page.waitForURL(`**/${rig}mass-flow/#step-7`);
+    });
+    await on(`c/${code.replace(/\s/g, '').toLowerCase()}/#step-7`, {}, async (page) => {
+      await page.waitForURL(`**/${rig}mass-flow/#step-7`);
+      expect(await page.locator('#step-7').isVisible()).toBe(true);
     });
     await on('codes.html', {}, async (page) => {
       await page.getByLabel('Code').fill('222222');

@@ -1,7 +1,15 @@
 // What operators and desk staff type or say, with the procedures that answer it: written from the work and not from the
 // index. Homes by their first letters; where two procedures answer, either counts.
 
-export type QueryKind = 'clean' | 'misspelt' | 'synonym' | 'symptom' | 'value' | 'code' | 'spanish' | 'spanish-misspelt';
+export type QueryKind =
+  | 'clean'
+  | 'misspelt'
+  | 'synonym'
+  | 'symptom'
+  | 'value'
+  | 'code'
+  | 'spanish'
+  | 'spanish-misspelt';
 
 export interface LabelledQuery {
   readonly kind: QueryKind;

@@ -65,7 +65,7 @@ describe('the set of a home', () => {
         const lost = linkedFiles(path, page, output.site).filter((link) => !kept.has(link));
         const strangers = lost.filter((link) => {
           const inner = link.slice(language.length);
-          return link.startsWith('es/') === (language === '') || /^(?:tarn-\d\d|c)\//.test(inner);
+          return link.startsWith('es/') === (language === '') || /^(?:any|u|tarn-\d\d|c)\//.test(inner);
         });
         expect([path, lost]).toEqual([path, strangers]);
         if (path.startsWith(folder)) expect([path, lost.filter((link) => link.startsWith(folder))]).toEqual([path, []]);

@@ -20,8 +20,8 @@ export interface Surroundings {
   readonly linksOf: (path: string) => readonly string[];
 }
 
-/** Folders whose pages are for the desk or for programs: no phone keeps them. */
-const notKept = ['data/'];
+/** Folders whose pages are for the desk, for programs, or for whoever has not chosen yet: no phone keeps them. */
+const notKept = ['data/', 'staff/', 'any/', 'c/', 'u/'];
 
 /** The page for what is not kept: no other leads there. */
 export function awayPage(languageFolder: string): string {
@@ -52,9 +52,10 @@ export function keptPaths(home: HomePlace, around: Surroundings): readonly strin
   return [...taken].sort(compareText);
 }
 
-/** Whether a page is where a printed code of one of the home's cards leads. */
+/** Whether a page is where a code of one of the home's cards or pages leads, or the sticker of a unit with that header. */
 function leadsHome(path: string, home: HomePlace, around: Surroundings): boolean {
-  if (!path.startsWith(`${home.languageFolder}c/`) || !path.endsWith('.html')) return false;
+  const inner = path.startsWith(home.languageFolder) ? path.slice(home.languageFolder.length) : '';
+  if (!/^[cu]\/.*\.html$/.test(inner)) return false;
   return around.linksOf(path).some((link) => link.startsWith(home.languageFolder + home.folder));
 }
 
@@ -66,7 +67,7 @@ function belongs(path: string, { languageFolder, folder }: HomePlace, around: Su
   const machine = around.machines.find((one) => inner.startsWith(one));
   if (machine !== undefined)
     return inner.startsWith(folder) || (folder.startsWith(machine) && inner === `${machine}index.html`);
-  return ![...notKept, 'c/'].some((other) => inner.startsWith(other));
+  return !notKept.some((other) => inner.startsWith(other));
 }
 
 /** The files that a page leads to, shows, or tells the client script to fetch, by their path below the site's root; links to elsewhere are left out. */

@@ -1,7 +1,8 @@
 // The lists by which a phone keeps machines, and the status it asks for. Made last, from all other files of the output.
 
 import type { ResolvedBook } from '../../model/resolved.js';
-import { machineFolder, type SiteMap } from '../pages/site-map.js';
+import { machineFolder } from '../pages/addresses.js';
+import type { SiteMap } from '../pages/site-map.js';
 import { hasInterface } from '../words/interface.js';
 import { digest } from './digest.js';
 import { awayPage, type Files, type HomePlace, keptPaths, linkedFiles, type Surroundings } from './kept-files.js';

@@ -47,7 +47,7 @@ export function sayDue({ voice }: Pick<Page, 'voice'>, due: NonNullable<Variant[
 }
 
 /** The dealership's telephone, with the code that brings the desk to the same page. */
-export function drawCall(page: Page, version: Version): Html {
+export function drawCall(page: Page, version: Pick<Version, 'code'>): Html {
   const { voice, site } = page;
   return html`<section class="call" id="call"><h2>${voice.ui('call')}</h2>
 <p class="call-number">${plainOf(page, site.book.book.settings.owner)}: ${phoneLink(page)}</p>

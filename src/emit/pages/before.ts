@@ -50,7 +50,7 @@ export interface ConditionSources {
 /** The conditions, each with a box to tick, how it is shown and what happens if it is missed. */
 export function drawConditions({ procedure }: Variant, sources: ConditionSources): Html {
   const { voice } = sources;
-  const items = procedure.requires.map((requirement, i) => condition(requirement, i + 1, sources));
+  const items = procedure.requires.map((requirement, i) => drawCondition(requirement, sources, i + 1));
   return html`<section class="before" id="before"><h2>${voice.ui('before')}</h2>
 ${
   items.length === 0
@@ -62,10 +62,15 @@ ${items}</ul>`
 `;
 }
 
-function condition(requirement: ResolvedRequirement, count: number, { voice, givers }: ConditionSources): Html {
+/** One condition with its box; `count` is its place on its page, where it has one. */
+export function drawCondition(
+  requirement: ResolvedRequirement,
+  { voice, givers }: ConditionSources,
+  count?: number,
+): Html {
   const { words, shownBy, ifMissed, throughout } = requirement;
   const first = givers(requirement.condition.state);
-  return html`<li id="first-${count}"><label><input type="checkbox"><span class="tick-words">${voice.say(words)}</span></label>
+  return html`<li${count !== undefined && html` id="first-${count}"`}><label><input type="checkbox"><span class="tick-words">${voice.say(words)}</span></label>
 <div class="tick-more">${shownBy && html`<p>${voice.ui('shown-by')} ${voice.say(shownBy)}</p>`}
 ${ifMissed && html`<p><b>${voice.ui('if-missed')}</b> ${voice.say(ifMissed)}</p>`}
 ${throughout && html`<p>${voice.ui('throughout')}</p>`}

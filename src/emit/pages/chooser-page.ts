@@ -4,6 +4,7 @@ import { html } from '../html.js';
 import { linkTo, type Page, phoneLink } from './context.js';
 import { renderPage } from './layout.js';
 import { drawTell, drawTells, optionsOf } from './procedure-head.js';
+import { factsText } from './rig-facts.js';
 import { describeRig } from './rig-words.js';
 import type { Entry, Home } from './site-map.js';
 
@@ -13,7 +14,7 @@ export function chooserPage(page: Page, home: Home, entry: Entry): string {
   const title = voice.plain(entry.procedure.title);
   const rows = entry.versions.map(({ folder, rigs }) => {
     const phrase = rigs.map((rig) => describeRig(rig, home.machine, voice)).join(`; ${voice.text('or')} `);
-    return html`<li><a href="${linkTo(page, folder)}">${phrase.charAt(0).toUpperCase() + phrase.slice(1)}</a></li>`;
+    return html`<li data-rigs="${factsText(rigs)}"><a href="${linkTo(page, folder)}">${phrase.charAt(0).toUpperCase() + phrase.slice(1)}</a></li>`;
   });
   const bySerial = entry.versions.some(({ rigs }) => rigs.some(({ serials }) => serials !== undefined));
   return renderPage(page, {
@@ -22,7 +23,7 @@ export function chooserPage(page: Page, home: Home, entry: Entry): string {
     head: html`<h1>${voice.say(entry.procedure.title)}</h1><p class="summary">${voice.say(entry.procedure.summary)}</p>`,
     body: html`<section><h2>${voice.ui('choose-version')}</h2>
 <p>${voice.ui('choose-version-why')}</p>
-<ul class="choices">${rows}</ul>
+<ul class="choices" id="versions">${rows}${entry.common && html`<li class="unknown"><a href="${linkTo(page, entry.common.folder)}">${voice.ui('do-not-know')}</a></li>`}</ul>
 ${drawTells(page, home, optionsOf(entry.versions))}${bySerial && drawTell(page, home.machine.tell)}
 <p>${voice.ui('choose-version-unsure', { phone: phoneLink(page) })}</p></section>
 `,

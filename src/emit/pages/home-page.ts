@@ -5,6 +5,8 @@ import { homeName, linkTo, type Page, plainOf, sayText } from './context.js';
 import { jobsLink } from './jobs-page.js';
 import { renderPage } from './layout.js';
 import { drawKeep } from './offline-pages.js';
+import { narrowedFacts } from './rig-facts.js';
+import { drawRigDoor } from './rig-page.js';
 import { type Entry, type Home, jobFolder } from './site-map.js';
 import { plainCondition } from './states.js';
 
@@ -19,9 +21,8 @@ export function homePage(page: Page, home: Home): string {
     kind: 'home',
     isHome: true,
     title: name,
-    facts: { 'data-home': home.folder, 'data-name': name },
     head: html`<h1>${plainOf(page, home.machine.name)}</h1><p class="summary">${sayText(page, home.header.name)} · <a href="${linkTo(page, '')}">${voice.ui('another-machine')}</a></p>`,
-    body: html`${drawSearch(page)}
+    body: html`${drawRigDoor(page, home, linkTo(page, `${home.folder}rig.html`))}${drawSearch(page)}
 <div id="listing">
 <ul class="entries doors">
 ${door(linkTo(page, `${home.folder}symptoms.html`), voice.ui('symptoms'), voice.ui('symptoms-hint'))}
@@ -29,7 +30,8 @@ ${door(linkTo(page, `${home.folder}changes.html`), voice.ui('changes'), voice.ui
 ${door(linkTo(page, `${home.folder}values.html`), voice.ui('all-values'), voice.ui('all-values-hint'))}
 ${door(jobsLink(page), voice.ui('jobs-title'), voice.ui('jobs-hint'))}
 </ul>
-${drawKeep(page, home)}${home.entries.length === 0 ? html`<p>${voice.ui('nothing-yet')}</p>` : drawJobs(page, home)}
+${drawKeep(page, home)}<p class="aside" id="not-for" data-words="${voice.text('rig-not-for', { titles: '#' })}" hidden></p>
+${home.entries.length === 0 ? html`<p>${voice.ui('nothing-yet')}</p>` : drawJobs(page, home)}
 </div>
 `,
   });
@@ -77,11 +79,12 @@ function drawEntry(page: Page, entry: Entry, counts: NeedCounts): Html {
     procedure.status === 'withdrawn' || procedure.status === 'draft'
       ? voice.ui(procedure.status)
       : html`${sayNeeds(page, entry, counts)}`;
-  return door(linkTo(page, entry.folder), voice.say(procedure.title), aside);
+  const rigs = narrowedFacts(entry.versions.flatMap((version) => version.rigs));
+  return door(linkTo(page, entry.folder), voice.say(procedure.title), aside, rigs);
 }
 
-function door(href: string, title: Html, aside: Html): Html {
-  return html`<li><a href="${href}"><b>${title}</b><span class="aside">${aside}</span></a></li>
+function door(href: string, title: Html, aside: Html, rigs?: string): Html {
+  return html`<li${rigs !== undefined && html` data-rigs="${rigs}"`}><a href="${href}"><b>${title}</b><span class="aside">${aside}</span></a></li>
 `;
 }
 

@@ -14,6 +14,7 @@ import {
   plainOf,
   relativeLink,
 } from './context.js';
+import { drawHomeLine } from './rig-line.js';
 import { drawStanding, type Judged, manifestName } from './standing.js';
 
 export interface Frame {
@@ -27,6 +28,8 @@ export interface Frame {
   readonly facts?: Readonly<Record<`data-${string}`, string>>;
   /** The procedure that the page is of, for what a phone says when it no longer holds. */
   readonly judged?: Judged;
+  /** Where the way back leads on a page without a home. */
+  readonly rig?: { readonly words: string; readonly folder: string };
   /** A page to leave: the machine's home is not offered as a way back. */
   readonly isHome?: boolean;
   /** The script and the style sheet that it has beside those of all pages: `jobs` for assets/jobs.js and assets/jobs.css. */
@@ -49,7 +52,9 @@ const policy = [
 /** The whole file of a page. */
 export function renderPage(page: Page, frame: Frame): string {
   const { voice } = page;
-  const facts = Object.entries({ 'data-root': linkToShared(page, ''), ...frame.facts }).map(
+  const { home } = page;
+  const own = home && { 'data-home': home.folder, 'data-name': homeName(page, home) };
+  const facts = Object.entries({ 'data-root': linkToShared(page, ''), ...own, ...frame.facts }).map(
     ([name, value]) => html` ${trusted(name)}="${value}"`,
   );
   return html`<!DOCTYPE html>
@@ -70,8 +75,8 @@ ${frame.part !== undefined && drawPart(page, frame.part)}</head>
 <a class="skip" href="#main">${voice.ui('skip')}</a>
 <header class="top">
 ${wayBack(page, frame)}
-${frame.head}
-</header>
+${home && otherMachines(page)}${frame.head}
+${home && !/^procedure/.test(frame.kind) && drawHomeLine(page)}</header>
 <main id="main">
 ${page.home && drawStanding(page, frame.judged)}${frame.body}
 </main>
@@ -113,11 +118,20 @@ function wayBack(page: Page, frame: Frame): Html {
   const rig =
     home && !frame.isHome
       ? html`<a class="rig" href="${linkTo(page, home.folder)}">${homeName(page, home)}</a>`
-      : frame.kind === 'start'
-        ? owner
-        : html`<a class="rig" href="${linkTo(page, '')}">${owner}</a>`;
+      : frame.rig
+        ? html`<a class="rig" href="${linkTo(page, frame.rig.folder)}">${frame.rig.words}</a>`
+        : frame.kind === 'start'
+          ? owner
+          : html`<a class="rig" href="${linkTo(page, '')}">${owner}</a>`;
   const change = home && !frame.isHome && html` <a class="change" href="${linkTo(page, '')}">${voice.ui('change')}</a>`;
   return html`<nav class="way" aria-label="${voice.ui('start')}">${rig}${change}${frame.kind === 'start' && languageLinks(page)}</nav>`;
+}
+
+// other machines that this phone remembers: the client script fills it
+function otherMachines(page: Page): Html {
+  const { voice } = page;
+  return html`<nav id="machines" class="machines" aria-label="${voice.ui('machines-title')}" data-words="${voice.text('machines-switch')}" data-start="${linkTo(page, '')}" hidden></nav>
+`;
 }
 
 function languageLinks(page: Page): readonly Html[] {

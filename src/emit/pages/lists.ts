@@ -6,6 +6,7 @@ import { type Html, html } from '../html.js';
 import { sayDue } from './after.js';
 import { linkTo, type Page, phoneLink, readerOf } from './context.js';
 import { renderPage } from './layout.js';
+import { factsText, narrowedFacts } from './rig-facts.js';
 import type { Entry, Home } from './site-map.js';
 import { sayCondition } from './states.js';
 import { type Symptom, symptomFolder, symptomsOf } from './symptoms.js';
@@ -53,7 +54,8 @@ function gathered(symptoms: readonly Symptom[], language: string): readonly (rea
 function drawSign(page: Page, same: readonly [Symptom, ...Symptom[]]): Html {
   const causes = same.map((symptom) => {
     const { entry } = symptom;
-    return html`<li><a href="${linkTo(page, symptomFolder(symptom))}"><span>${sayCause(page, symptom)}</span>${symptom.kind !== 'work' && html`<span class="where">${page.voice.say(entry.procedure.title)}</span>`}</a></li>`;
+    const rigs = narrowedFacts(symptom.versions.flatMap((version) => version.rigs));
+    return html`<li${rigs !== undefined && html` data-rigs="${rigs}"`}><a href="${linkTo(page, symptomFolder(symptom))}"><span>${sayCause(page, symptom)}</span>${symptom.kind !== 'work' && html`<span class="where">${page.voice.say(entry.procedure.title)}</span>`}</a></li>`;
   });
   return html`<li class="sign"><b>${saySign(page, same[0])}</b><ul>${causes}</ul></li>
 `;
@@ -142,7 +144,12 @@ ${entry.procedure.values.map((value) => valueRow(page, value.label, value.shown.
 ${split.map(
   (
     entry,
-  ) => html`<section class="job"><h2><a href="${linkTo(page, entry.folder)}">${voice.say(entry.procedure.title)}</a></h2><p>${voice.ui('versions', { count: entry.versions.length })}</p></section>
+  ) => html`<section class="job"><h2><a href="${linkTo(page, entry.folder)}">${voice.say(entry.procedure.title)}</a></h2><p class="several">${voice.ui('versions', { count: entry.versions.length })}</p>
+${entry.versions.map(
+  ({ variant, rigs }) => html`<ul class="rows" data-only="${factsText(rigs)}" hidden>
+${variant.procedure.values.map((value) => valueRow(page, value.label, value.shown.acceptance ?? value.shown.tolerance, value.instrument?.label))}</ul>
+`,
+)}</section>
 `,
 )}`,
   });

@@ -2,6 +2,7 @@
 
 import { type Html, html } from '../html.js';
 import { spokenCode } from '../short-code.js';
+import { codedPages } from './code-page.js';
 import { cardFolder, homeName, linkTo, type Page, plainOf } from './context.js';
 import { renderPage } from './layout.js';
 
@@ -30,11 +31,33 @@ ${rows}</ul></section>
     head: html`<h1>${voice.ui('codes-title')}</h1><p class="summary">${voice.ui('codes-why')}</p>`,
     body: html`<form class="search" id="find-code" hidden data-unknown="${voice.text('codes-unknown')}">
 <label for="code">${voice.ui('codes-field')}</label>
-<input id="code" name="code" type="text" autocomplete="off" autocapitalize="characters" spellcheck="false" maxlength="9">
+<div class="field-row"><input id="code" name="code" type="text" autocomplete="off" autocapitalize="characters" spellcheck="false" enterkeyhint="go" maxlength="24" aria-describedby="code-step"><button class="button" type="submit">${voice.ui('codes-go')}</button></div>
+<p class="aside" id="code-step">${voice.ui('codes-step')}</p>
 <p class="status" role="status"></p>
 </form>
-${sections}${cardRows(page)}`,
+${sections}${otherRows(page)}${cardRows(page)}`,
   });
+}
+
+/** The codes of lists, of choices, and of pages for rigs that are not told apart. */
+function otherRows(page: Page): Html {
+  const { voice, site } = page;
+  const own = new Set(
+    site.map.homes.flatMap((home) => home.entries.flatMap(({ versions }) => versions.map(({ code }) => code))),
+  );
+  const rows = codedPages(page)
+    .filter(({ code }) => !own.has(code))
+    .map(
+      ({
+        code,
+        folder,
+        title,
+      }) => html`<li id="${code}"><b class="code">${spokenCode(code)}</b><span class="wide"><a href="${linkTo(page, folder)}">${title}</a></span></li>
+`,
+    );
+  return html`<section class="job"><h2>${voice.ui('codes-others')}</h2><ul class="rows">
+${rows}</ul></section>
+`;
 }
 
 /** The codes on the feet of cards. */

@@ -6,6 +6,8 @@ import { type Html, html } from '../html.js';
 import { spokenCode } from '../short-code.js';
 import { languageNameIn } from '../words/interface.js';
 import { linkToShared, type Page, phoneLink, readerOf } from './context.js';
+import { factsText } from './rig-facts.js';
+import { sayApplies } from './rig-line.js';
 import { describeRig, optionName } from './rig-words.js';
 import type { Entry, Home, Version } from './site-map.js';
 
@@ -18,6 +20,7 @@ export function drawHead(page: Page, entry: Entry, version: Version): Html {
   return html`<h1>${voice.say(procedure.title)}</h1>
 <p class="summary">${voice.say(procedure.summary)}</p>
 <p class="meta"><span>${voice.ui('revision', { revision: procedure.revision })}</span>${next !== undefined && html` <span>${voice.ui('review-by', { date: voice.date(next) })}</span>`} <span>${voice.ui('read-out', { code: html`<b class="code">${spokenCode(version.code)}</b>` })}</span></p>
+${page.home && html`<p class="meta"><span>${sayApplies(page.home.machine, version.rigs, voice)}</span></p>`}
 ${untranslated && html`<p class="meta">${voice.ui('untranslated-page', { language: languageNameIn(voice.language, voice.first) })}</p>`}
 <button class="wrong" id="page-wrong" type="button" hidden>${voice.ui('page-is-wrong')}</button>
 ${drawApplies(page, entry, version)}${drawStatus(page, procedure.status)}`;
@@ -28,8 +31,8 @@ function drawApplies(page: Page, entry: Entry, { rigs }: Version): Html | undefi
   const { voice, home } = page;
   const phrases = rigs.map((rig) => describeRig(rig, home?.machine, voice)).filter((phrase) => phrase !== '');
   if (phrases.length < rigs.length || !home) return undefined;
-  const other = entry.versions.length > 1 && html` <a href="../">${voice.ui('change')}</a>`;
-  return html`<div class="applies"><p><b>${voice.ui('applies-to')}</b> ${phrases.join(`; ${voice.text('or')} `)}.${other}</p>
+  const other = entry.versions.length > 1 && html` <a href="../?choose">${voice.ui('change')}</a>`;
+  return html`<div class="applies" id="applies" data-rigs="${factsText(rigs)}" data-unfit="${voice.text(entry.versions.length > 1 ? 'rig-unfit' : 'rig-unfit-at-all')}" data-right="${voice.text(entry.versions.length > 1 ? 'rig-right' : 'start')}"><p><b>${voice.ui('applies-to')}</b> ${phrases.join(`; ${voice.text('or')} `)}.${other}</p>
 ${drawTells(page, home, optionsOf([{ rigs }]))}</div>
 `;
 }

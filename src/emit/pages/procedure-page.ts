@@ -71,8 +71,8 @@ function linksAsked(page: Page, { id }: ResolvedProcedure): AskedLinks {
   };
 }
 
-// homes share most of their pages' bodies: drawing each once is most of the speed of a build
-function drawOnce(page: Page, { variant, folder }: Version): Html {
+/** The work of a page from cautions to prose. Homes share most of it: drawing each once is most of the speed of a build. */
+export function drawOnce(page: Page, { variant, folder }: Version): Html {
   const hazards = [...page.site.book.book.hazards.values()];
   const sameHazards = hazards.every(({ what, harm, avoid }) => [what, harm, avoid].every(isSameForAll));
   const depth = folder.split('/').length;
@@ -98,12 +98,10 @@ function askAgain(links: AskedLinks, question: string): void {
 function drawWork(page: Page, variant: Variant, links: AskedLinks): Html {
   const { voice } = page;
   const { procedure } = variant;
-  const facts = factsOf(page, variant);
-  const sources = sourcesOf(page, facts, links);
+  const { sources, scope, hazards } = workOf(page, variant, links);
   const trail: Trail = { hazards: [] };
-  const scope = scopeOf(page, variant);
   return html`${hatching}
-${drawCautions(page, hazardsOf(page, variant))}${drawReady(procedure, voice)}${drawConditions(variant, { voice, givers: links.givers })}<section class="work" id="steps"><h2>${voice.ui('steps')}</h2>
+${drawCautions(page, hazards)}${drawReady(procedure, voice)}${drawConditions(variant, { voice, givers: links.givers })}<section class="work" id="steps"><h2>${voice.ui('steps')}</h2>
 ${drawSteps(scope, sources, trail)}</section>
 ${drawLeaves(page, variant)}${drawEnds(page, variant, sources)}${drawProse(page, procedure, links)}`;
 }
@@ -112,6 +110,25 @@ ${drawLeaves(page, variant)}${drawEnds(page, variant, sources)}${drawProse(page,
 function hazardsOf(page: Page, variant: Variant): readonly string[] {
   const met = [...factsOf(page, variant).values()].flatMap(({ hazards }) => hazards);
   return [...new Set([...variant.procedure.hazards, ...met])];
+}
+
+/** What the parts of a page are drawn from. */
+export interface Work {
+  readonly scope: Scope;
+  readonly sources: StepSources;
+  /** All that are met on any way through it. */
+  readonly hazards: readonly string[];
+  readonly links: AskedLinks;
+}
+
+/** The same for a page whose parts are drawn one by one. */
+export function workOf(page: Page, variant: Variant, links = linksAsked(page, variant.procedure)): Work {
+  return {
+    scope: scopeOf(page, variant),
+    sources: sourcesOf(page, factsOf(page, variant), links),
+    hazards: hazardsOf(page, variant),
+    links,
+  };
 }
 
 function scopeOf(page: Page, variant: Variant): Scope {
@@ -156,18 +173,23 @@ function giverLinks(page: Page, procedure: string, state: string): readonly Html
     .map((entry) => html`<a href="${linkTo(page, entry.folder)}">${page.voice.say(entry.procedure.title)}</a>`);
 }
 
+/** What ends run, each once: which ends, in words, and how its steps are spoken of. */
+export function endScopes(page: Page, variant: Variant): readonly { readonly names: string; readonly scope: Scope }[] {
+  const { voice } = page;
+  return endProcedures(variant).map(({ procedure, ends, prefix }) => ({
+    names: ends.map((end) => voice.text(end === 'stop' ? 'end-stop' : 'end-call')).join(`, ${voice.text('or')} `),
+    scope: { ...scopeOf(page, variant), procedure, prefix, endSteps: new Map() },
+  }));
+}
+
 function drawEnds(page: Page, variant: Variant, sources: StepSources): readonly Html[] {
   const { voice } = page;
-  return endProcedures(variant).map(({ procedure, ends, prefix }) => {
-    const names = ends
-      .map((end) => voice.text(end === 'stop' ? 'end-stop' : 'end-call'))
-      .join(`, ${voice.text('or')} `);
-    const scope: Scope = { ...scopeOf(page, variant), procedure, prefix, endSteps: new Map() };
-    return html`<section class="end-steps" id="end-${prefix}"><h2>${voice.ui('end-safe')}</h2>
+  return endScopes(page, variant).map(
+    ({ names, scope }) => html`<section class="end-steps" id="end-${scope.prefix}"><h2>${voice.ui('end-safe')}</h2>
 <p class="aside">${voice.ui('end-safe-why', { ends: names })}</p>
 ${drawSteps(scope, sources, { hazards: [] })}</section>
-`;
-  });
+`,
+  );
 }
 
 /** The prose of a procedure in the page's language, or in the first one, marked so. */
@@ -207,7 +229,8 @@ function renderProse({ site }: Page, markdown: string, options: { level: number;
   return made;
 }
 
-function drawProse(page: Page, procedure: ResolvedProcedure, asked: AskedLinks): Html | undefined {
+/** The prose that belongs to no step. */
+export function drawProse(page: Page, procedure: ResolvedProcedure, asked: AskedLinks): Html | undefined {
   const { sections, language } = proseOf(page, procedure);
   const free = sections.filter(
     (section) => section.step === undefined && (section.heading !== undefined || section.markdown.trim() !== ''),

@@ -45,8 +45,8 @@ function innerEnds(rig: Rig, machine: Machine | undefined): NonNullable<Rig['ser
   return { ...(from && !isFirst && { from }), ...(to && !isLast && { to }) };
 }
 
-// a serial reads as one: its hyphens do not break a line
-function unbroken(serial: string): string {
+/** A serial that reads as one: its hyphens do not break a line. */
+export function unbroken(serial: string): string {
   return serial.replaceAll('-', '\u2011');
 }
 

@@ -5,6 +5,8 @@ import { compareText } from '../../diagnostic/diagnostic.js';
 import type { Header, Machine } from '../../model/book.js';
 import type { ResolvedBook, ResolvedProcedure, Rig, Variant } from '../../model/resolved.js';
 import { shortCodes } from '../short-code.js';
+import { contentOf, headerFolder, identity, machineFolder, versionsOf } from './addresses.js';
+import { groupsOf } from './groups.js';
 import { rigAddress } from './rig-words.js';
 
 /** One page of a procedure for a home: a variant and those of its rigs that this home has. */
@@ -23,6 +25,37 @@ export interface Entry {
   readonly procedure: ResolvedProcedure;
   readonly folder: string;
   readonly versions: readonly [Version, ...Version[]];
+  /** Of the page to choose a version from; empty where there is one version. */
+  readonly code: string;
+  /** The page of what all versions have in common, for whoever cannot tell which is theirs; only where there are several. */
+  readonly common?: CommonEntry;
+}
+
+/** A procedure for rigs that are not told apart yet. */
+export interface CommonEntry {
+  readonly id: string;
+  readonly procedure: ResolvedProcedure;
+  /** `any/learn-height-range/`, or `any/` below the folder of an entry. */
+  readonly folder: string;
+  readonly code: string;
+  /** All that it may turn out to be. */
+  readonly places: readonly Place[];
+  /** Whether some of the rigs have no such procedure. */
+  readonly partial?: boolean;
+}
+
+/** The rigs of one machine whose header is not known, or of all machines. */
+export interface Group {
+  /** Missing where the machine is not known either. */
+  readonly machine?: Machine;
+  /** `any/` or `tarn-40/any/`. */
+  readonly folder: string;
+  readonly code: string;
+  readonly homes: readonly Home[];
+  /** Those that several homes have. */
+  readonly entries: readonly CommonEntry[];
+  /** Those that one home has. */
+  readonly singles: readonly Place[];
 }
 
 /** A machine with a header: what an operator chooses once. */
@@ -31,6 +64,8 @@ export interface Home {
   readonly header: Header;
   /** `tarn-40/row-12x20/`. */
   readonly folder: string;
+  /** Of its lists; those of procedures are theirs. */
+  readonly code: string;
   /** What its rigs answer to in choices. */
   readonly keys: readonly string[];
   /** In the order of the book's jobs and, within one, of what has to come first. */
@@ -45,6 +80,8 @@ type Givers = ReadonlyMap<string, readonly Entry[]>;
 
 export interface SiteMap {
   readonly homes: readonly Home[];
+  /** For whoever does not know the header, or the machine; none where there is nothing to tell apart. */
+  readonly groups: readonly Group[];
   /** Where each variant has its pages, by its id. */
   readonly places: ReadonlyMap<string, readonly Place[]>;
 }
@@ -54,24 +91,44 @@ export interface Place {
   readonly version: Version;
 }
 
-/** Folders that the site itself needs; a machine of that name gets another. */
-const reserved = new Set(['assets', 'c', 'data', 'figures', 'cards']);
-
 /** The homes of a book. Drafts are left out unless wanted: nobody has released them for work. */
 export function mapSite(book: ResolvedBook, options: { readonly drafts: boolean }): SiteMap {
   const variants = book.variants.filter(({ procedure }) => options.drafts || procedure.status !== 'draft');
   const found = book.rigs.map((rig) => homeOf(book, rig, variants)).filter((home) => home !== undefined);
-  const codes = shortCodes(found.flatMap(({ entries }) => entries.flatMap(({ versions }) => versions.map(identity))));
-  const homes = found.map((home) => {
-    const entries = home.entries.map((entry) => {
-      const [first, ...rest] = entry.versions;
-      const coded = (version: Version): Version => ({ ...version, code: codes.get(identity(version)) ?? '' });
-      return { ...entry, versions: [coded(first), ...rest.map(coded)] as const };
-    });
-    const byId = new Map(entries.map((entry) => [entry.id, entry]));
-    return { ...home, entries, byId, givers: giversAmong(entries) };
+  const pages = found.flatMap(({ entries }) => entries.flatMap(({ versions }) => versions.map(identity)));
+  // lists come last: the code of a procedure's page does not change because of them
+  const lists = found.flatMap((home) => [contentOf(home.folder, versionsOf(home.entries)), ...listsOf(home.entries)]);
+  const codes = shortCodes([...pages, ...lists]);
+  const homes = found.map((home) => codedHome(home, codes));
+  return { homes, groups: groupsOf(book, homes, codes), places: placesIn(homes) };
+}
+
+type Codes = ReadonlyMap<string, string>;
+
+function codedHome(home: Omit<Home, 'byId' | 'givers' | 'code'>, codes: Codes): Home {
+  const code = codes.get(contentOf(home.folder, versionsOf(home.entries))) ?? '';
+  const bare = home.entries.map((entry) => {
+    const [first, ...rest] = entry.versions;
+    const coded = (version: Version): Version => ({ ...version, code: codes.get(identity(version)) ?? '' });
+    return { ...entry, versions: [coded(first), ...rest.map(coded)] as const };
   });
-  return { homes, places: placesIn(homes) };
+  const shell = { ...home, code, entries: bare, byId: new Map(bare.map((entry) => [entry.id, entry])) };
+  const place = { ...shell, givers: giversAmong(bare) };
+  const entries = bare.map((entry): Entry => {
+    if (entry.versions.length === 1) return entry;
+    const { id, procedure } = entry;
+    const folder = `${entry.folder}any/`;
+    const places = entry.versions.map((version) => ({ home: place, version }));
+    const common = { id, procedure, folder, places, code: codes.get(contentOf(folder, entry.versions)) ?? '' };
+    return { ...entry, code: codes.get(contentOf(entry.folder, entry.versions)) ?? '', common };
+  });
+  return { ...place, entries, byId: new Map(entries.map((entry) => [entry.id, entry])), givers: giversAmong(entries) };
+}
+
+function listsOf(entries: readonly Entry[]): readonly string[] {
+  return entries
+    .filter(({ versions }) => versions.length > 1)
+    .flatMap((entry) => [contentOf(entry.folder, entry.versions), contentOf(`${entry.folder}any/`, entry.versions)]);
 }
 
 function placesIn(homes: readonly Home[]): SiteMap['places'] {
@@ -86,24 +143,15 @@ function placesIn(homes: readonly Home[]): SiteMap['places'] {
   return places;
 }
 
-function identity({ folder, variant }: Version): string {
-  return `${folder} ${variant.procedure.revision} ${variant.hash}`;
-}
-
-/** The folder of a machine's pages. */
-export function machineFolder(machine: string, languages: readonly string[]): string {
-  return reserved.has(machine) || languages.includes(machine) ? `${machine}_/` : `${machine}/`;
-}
-
 function homeOf(
   book: ResolvedBook,
   rig: { readonly machine: string; readonly header: string },
   variants: readonly Variant[],
-): Omit<Home, 'byId' | 'givers'> | undefined {
+): Omit<Home, 'byId' | 'givers' | 'code'> | undefined {
   const machine = book.book.machines.get(rig.machine);
   const header = book.book.headers.get(rig.header);
   if (!machine || !header) return undefined;
-  const folder = `${machineFolder(machine.id, book.book.settings.languages)}${header.id}/`;
+  const folder = `${machineFolder(machine.id, book.book.settings.languages)}${headerFolder(header.id)}`;
   const byProcedure = new Map<string, { variant: Variant; rigs: readonly Rig[] }[]>();
   for (const variant of variants) {
     const rigs = variant.rigs.filter((one) => one.machine === rig.machine && one.header === rig.header);
@@ -133,7 +181,7 @@ function entryOf(
   if (folders.size < versions.length || (versions.length > 1 && folders.has(folder))) {
     throw new Error(`Versions of ${id} in ${home.folder} cannot be told apart`);
   }
-  return { id, procedure: first.variant.procedure, folder, versions: [first, ...rest] };
+  return { id, procedure: first.variant.procedure, folder, versions: [first, ...rest], code: '' };
 }
 
 // by job, then what gives a state before what asks for it, then by title
@@ -156,8 +204,8 @@ function inOrder(entries: readonly Entry[], book: ResolvedBook): readonly Entry[
 }
 
 /** The folder that a procedure stands in: the id of its job. */
-export function jobFolder(entry: Entry): string {
-  return entry.procedure.source.folder.split('/')[0] ?? '';
+export function jobFolder({ procedure }: Pick<Entry, 'procedure'>): string {
+  return procedure.source.folder.split('/')[0] ?? '';
 }
 
 function depthsOf(entries: readonly Entry[]): ReadonlyMap<string, number> {

@@ -7,10 +7,14 @@ import { workerName } from '../offline/shapes.js';
 import { compileOpenBook } from '../open-data/compiled-book.js';
 import { buildSearch } from '../search/search-files.js';
 import { withTrueLanguages } from '../translated.js';
-import { voiceFor } from '../voice.js';
+import { type Voice, voiceFor } from '../voice.js';
 import { hasInterface } from '../words/interface.js';
+import { machineFolder } from './addresses.js';
+import { anyPage, placeOfGroup } from './any-page.js';
 import { cardPage } from './card-page.js';
 import { chooserPage } from './chooser-page.js';
+import { codedPages, codePage } from './code-page.js';
+import { commonPage, placeOfEntry } from './common-page.js';
 import { type CardLink, type Cards, cardFolder, fileOf, languageFolder, type Page, type Site } from './context.js';
 import { homePage } from './home-page.js';
 import { jobsFile, jobsPage } from './jobs-page.js';
@@ -18,8 +22,10 @@ import { changesPage, symptomsPage, valuesPage } from './lists.js';
 import { manifestFile, manifestName, notKeptPage } from './offline-pages.js';
 import { codesPage, notFoundPage } from './other-pages.js';
 import { procedurePage } from './procedure-page.js';
-import { type Entry, type Home, machineFolder, mapSite } from './site-map.js';
+import { rigPage } from './rig-page.js';
+import { type Entry, type Home, mapSite } from './site-map.js';
 import { machinePage, startPage } from './start-pages.js';
+import { placeUnits, unitPage, unitsPage } from './unit-pages.js';
 import { walkPath, walkText } from './walk.js';
 
 export interface SiteInput {
@@ -85,13 +91,15 @@ function sortCards(cards: readonly CardLink[]): Cards {
 
 function emitLanguage(site: Site, language: string, files: Files): void {
   const voice = voiceFor(language, site.languages[0] ?? 'en');
-  const write = (path: string, home: Home | undefined, draw: (page: Page) => string): void => {
+  const write: Write = (path, home, draw) => {
     const page: Page = { site, voice, path, ...(home && { home }) };
     files.set(fileOf(page), draw(page));
   };
   write('index.html', undefined, startPage);
   write('codes.html', undefined, codesPage);
   write(jobsFile, undefined, jobsPage);
+  emitUnits(site, write);
+  emitCodes(site, voice, write);
   write('404.html', undefined, notFoundPage);
   write('not-kept.html', undefined, notKeptPage);
   write(manifestName, undefined, manifestFile);
@@ -113,16 +121,41 @@ function emitLanguage(site: Site, language: string, files: Files): void {
     const folder = languageFolder(site, language) + home.folder;
     files.set(`${folder}search.json`, JSON.stringify(search.main));
     files.set(`${folder}search-details.json`, JSON.stringify(search.details));
+    write(`${home.folder}rig.html`, home, (page) => rigPage(page, home));
     for (const entry of home.entries) emitEntry(entry, home, write);
     emitWalks(home, { site, voice, path: '', home }, files);
   }
+  for (const group of site.map.groups) {
+    write(`${group.folder}index.html`, undefined, (page) => anyPage(page, group));
+    for (const entry of group.entries) {
+      write(`${entry.folder}index.html`, undefined, (page) =>
+        commonPage(page, entry, placeOfGroup(page, group, entry)),
+      );
+    }
+  }
 }
 
-function emitEntry(
-  entry: Entry,
-  home: Home,
-  write: (path: string, home: Home, draw: (page: Page) => string) => void,
-): void {
+type Write = (path: string, home: Home | undefined, draw: (page: Page) => string) => void;
+
+/** Addresses of codes, once for each page. */
+function emitCodes(site: Site, voice: Voice, write: Write): void {
+  for (const coded of codedPages({ site, voice, path: '' })) {
+    write(`${cardFolder(coded.code)}index.html`, undefined, (page) => codePage(page, coded));
+  }
+}
+
+function emitUnits(site: Site, write: Write): void {
+  const units = placeUnits({ site });
+  if (units.length === 0) return;
+  write('units.html', undefined, (page) => unitsPage(page, units));
+  for (const unit of units) write(`${unit.folder}index.html`, undefined, (page) => unitPage(page, unit));
+}
+
+function emitEntry(entry: Entry, home: Home, write: Write): void {
+  const { common } = entry;
+  if (common) {
+    write(`${common.folder}index.html`, undefined, (page) => commonPage(page, common, placeOfEntry(page, home, entry)));
+  }
   if (entry.versions.length > 1) write(`${entry.folder}index.html`, home, (page) => chooserPage(page, home, entry));
   for (const version of entry.versions) {
     write(`${version.folder}index.html`, home, (page) => procedurePage(page, entry, version));

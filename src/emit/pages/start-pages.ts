@@ -1,12 +1,13 @@
 // The way in: choose the machine, then the header on it. Not knowing which is an answer: how to tell stands below.
 
 import { type Html, html } from '../html.js';
+import { machineFolder } from './addresses.js';
 import { linkTo, type Page, phoneLink, plainOf, sayText } from './context.js';
 import { jobsLink } from './jobs-page.js';
 import { renderPage } from './layout.js';
 import { drawKeptList } from './offline-pages.js';
 import { drawTell } from './procedure-head.js';
-import { type Home, machineFolder } from './site-map.js';
+import type { Group, Home } from './site-map.js';
 
 /** The start of the site: which machine. */
 export function startPage(page: Page): string {
@@ -20,10 +21,14 @@ export function startPage(page: Page): string {
     kind: 'start',
     title: voice.text('choose-machine'),
     head: html`<h1>${plainOf(page, settings.title)}</h1>`,
-    body: html`<div id="resume" class="resume" data-words="${voice.text('go-on-with')}" hidden></div>
+    body: html`<section id="resume" class="resume" data-words="${voice.text('go-on-with')}" data-forget="${voice.text('machines-forget', { name: '#' })}" hidden><h2>${voice.ui('machines-title')}</h2></section>
 ${drawKeptList(page)}<section><h2>${voice.ui('choose-machine')}</h2>
-${drawChoices(list)}</section>
-${drawTelling(page, voice.text('tell-machine'), list)}<p class="codes-link"><a href="${jobsLink(page)}">${voice.ui('jobs-title')}</a></p>
+${drawChoices(
+  page,
+  list,
+  site.map.groups.find(({ machine }) => machine === undefined),
+)}</section>
+${site.book.book.fleet.length > 0 && html`<p class="codes-link"><a href="${linkTo(page, 'units.html')}">${voice.ui('units')}</a></p>`}${drawTelling(page, voice.text('tell-machine'), list)}<p class="codes-link"><a href="${jobsLink(page)}">${voice.ui('jobs-title')}</a></p>
 <p class="codes-link"><a href="${linkTo(page, 'codes.html')}">${voice.ui('read-out-code')} ${voice.ui('all-codes')}</a></p>
 `,
   });
@@ -33,6 +38,7 @@ ${drawTelling(page, voice.text('tell-machine'), list)}<p class="codes-link"><a h
 export function machinePage(page: Page, homes: readonly Home[]): string {
   const { voice } = page;
   const [first] = homes;
+  const group = page.site.map.groups.find(({ machine }) => machine !== undefined && machine === first?.machine);
   const name = first ? plainOf(page, first.machine.name) : '';
   const list = homes.map((home) => ({
     name: sayText(page, home.header.name),
@@ -44,7 +50,7 @@ export function machinePage(page: Page, homes: readonly Home[]): string {
     title: name,
     head: html`<h1>${name}</h1>`,
     body: html`<section><h2>${voice.ui('choose-header')}</h2>
-${list.length === 0 ? html`<p>${voice.ui('no-headers')}</p>` : drawChoices(list)}</section>
+${list.length === 0 ? html`<p>${voice.ui('no-headers')}</p>` : drawChoices(page, list, group)}</section>
 ${drawTelling(page, voice.text('tell-header'), list)}`,
   });
 }
@@ -55,8 +61,11 @@ interface Choice {
   readonly tell: Html | undefined;
 }
 
-function drawChoices(list: readonly Choice[]): Html {
-  return html`<ul class="choices">${list.map(({ name, href }) => html`<li><a href="${href}">${name}</a></li>`)}</ul>
+function drawChoices(page: Page, list: readonly Choice[], unknown: Group | undefined): Html {
+  const rest =
+    unknown &&
+    html`<li class="unknown"><a href="${linkTo(page, unknown.folder)}">${page.voice.ui('do-not-know')}</a></li>`;
+  return html`<ul class="choices">${list.map(({ name, href }) => html`<li><a href="${href}">${name}</a></li>`)}${rest}</ul>
 `;
 }
 

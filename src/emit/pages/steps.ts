@@ -53,6 +53,11 @@ ${panels.map((hazard) => drawHazard(hazard, scope.voice))}${body(step, label, { 
 `;
 }
 
+/** A step by itself, whatever stands before it: without the strip of states, and with all that it needs. */
+export function drawStepAlone(step: ResolvedStep, scope: Scope, sources: StepSources): Html {
+  return body(step, stepLabel(step, scope.prefix), { scope, sources, trail: { hazards: [] }, strip: undefined });
+}
+
 interface Surroundings {
   readonly scope: Scope;
   readonly sources: StepSources;

@@ -26,14 +26,15 @@ export interface Symptom {
   readonly look?: Words;
   readonly entry: Entry;
   readonly version: Version;
+  /** All versions that have it. */
+  readonly versions: readonly Version[];
   /** Part of the page to open; empty for its top. */
   readonly anchor: string;
 }
 
 /** All signs of a home. Where a procedure has several versions, each sign stands once and leads to the choice. */
 export function symptomsOf(home: Home): readonly Symptom[] {
-  const found: Symptom[] = [];
-  const seen = new Set<string>();
+  const found = new Map<string, Symptom>();
   for (const entry of home.entries) {
     if (entry.procedure.status === 'withdrawn') continue;
     for (const version of entry.versions) {
@@ -48,18 +49,17 @@ export function symptomsOf(home: Home): readonly Symptom[] {
           symptom.cause,
           symptom.condition && testKey(symptom.condition),
         ]);
-        if (seen.has(key)) continue;
-        seen.add(key);
-        found.push(symptom);
+        const known = found.get(key);
+        found.set(key, known ? { ...known, versions: [...known.versions, version] } : symptom);
       }
     }
   }
-  return found;
+  return [...found.values()];
 }
 
 function* ofVersion(entry: Entry, version: Version): Iterable<Symptom> {
   const { procedure } = version.variant;
-  const at = { entry, version };
+  const at = { entry, version, versions: [version] };
   if (procedure.kind === 'fault-finding') {
     yield { ...at, kind: 'work', sign: procedure.title, cause: procedure.summary, anchor: '' };
   }
@@ -81,7 +81,7 @@ function* ofVersion(entry: Entry, version: Version): Iterable<Symptom> {
 function* ofStep(
   step: ResolvedStep,
   procedure: ResolvedProcedure,
-  at: { readonly entry: Entry; readonly version: Version },
+  at: Pick<Symptom, 'entry' | 'version' | 'versions'>,
 ): Iterable<Symptom> {
   const anchor = stepAnchor(stepLabel(step));
   const { otherwise, expect } = step;

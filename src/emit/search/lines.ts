@@ -43,7 +43,8 @@ function symptomLine(symptom: Symptom, procedure: number, { voice, world }: Tell
   const cause = symptom.condition
     ? `${voice.text('symptom-first')} ${plainCondition(symptom.condition, world, voice)}. ${voice.plain(symptom.look)}`
     : voice.plain(symptom.cause);
-  const anchor = symptom.entry.versions.length > 1 ? '' : `#${symptom.anchor}`;
+  const own = symptom.versions.length < symptom.entry.versions.length ? symptom.version.folder : symptom.entry.folder;
+  const anchor = own.slice(symptom.entry.folder.length) + (symptom.anchor === '' ? '' : `#${symptom.anchor}`);
   return ['s', procedure, text, anchor, cause.trim()];
 }
 
@@ -92,7 +93,7 @@ function byVersion(
   if (procedure.status === 'withdrawn') return [];
   if (versions.length === 1) return linesOf(versions[0]);
   const all = versions.map((version) => ({ version, lines: linesOf(version) }));
-  const key = ([kind, , text, , extra]: Line): string => JSON.stringify([kind, text, extra]);
+  const key = ([kind, , text, anchor, extra]: Line): string => JSON.stringify([kind, text, anchor, extra]);
   const counts = new Map<string, number>();
   for (const { lines } of all) for (const one of new Set(lines.map(key))) counts.set(one, (counts.get(one) ?? 0) + 1);
   const done = new Set<string>();
@@ -102,7 +103,8 @@ function byVersion(
       const shared = counts.get(key(line)) === versions.length;
       if (shared && done.has(key(line))) return [];
       done.add(key(line));
-      if (shared) return [[kind, place, text, '', extra, also]];
+      // steps are numbered once over all rigs: the choice hands the place on
+      if (shared) return [[kind, place, text, anchor, extra, also]];
       const which = version.rigs.map((rig) => describeRig(rig, home.machine, voice)).join(`; ${voice.text('or')} `);
       return [[kind, place, `${text} (${which})`, version.folder.slice(entry.folder.length) + anchor, extra, also]];
     }),

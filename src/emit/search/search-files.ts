@@ -2,9 +2,10 @@
 
 import type { Term } from '../../model/book.js';
 import type { ResolvedBook } from '../../model/resolved.js';
+import { rigFacts } from '../pages/rig-facts.js';
 import type { Home } from '../pages/site-map.js';
 import type { Voice } from '../voice.js';
-import type { SearchFile, Synonym } from './index-shape.js';
+import type { Narrowed, SearchFile, Synonym } from './index-shape.js';
 import { detailLines, kindWords, mainLines, type Teller } from './lines.js';
 import { tokenize } from './tokenize.js';
 
@@ -22,10 +23,22 @@ export function buildSearch(home: Home, { book, world }: ResolvedBook, voice: Vo
     ({ procedure, folder }) => [voice.plain(procedure.title), folder.slice(home.folder.length)] as const,
   );
   const synonyms = synonymsOf(book.terms, voice);
+  const narrowed = narrowedOf(home);
   return {
-    main: { version: 1, procedures, lines: mainLines(home, teller), synonyms, kinds },
+    main: { version: 1, procedures, lines: mainLines(home, teller), synonyms, kinds, narrowed },
     details: { version: 1, procedures: [], lines: detailLines(home, teller), synonyms: [], kinds },
   };
+}
+
+/** Procedures and versions that are for some rigs of a home. */
+function narrowedOf({ entries }: Home): readonly Narrowed[] {
+  return entries.flatMap(({ folder, versions }, i) =>
+    versions
+      .map((version): Narrowed => [i, version.folder.slice(folder.length), version.rigs.map(rigFacts)])
+      .filter(([, , rigs]) =>
+        rigs.every((rig) => Object.keys(rig.options).length + Object.keys(rig.software).length > 0 || rig.serials),
+      ),
+  );
 }
 
 /** Every other word for a term, in any language, leads to the one that pages of this voice write. */

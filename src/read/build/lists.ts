@@ -53,6 +53,7 @@ function unitOf(reading: Reading, part: Part): FleetUnit | undefined {
     serial: idBehind(reading, part, 'serial'),
     software: softwareOf(reading, childOf(reading, part, 'software')),
     options: idsBehind(reading, part, 'options'),
+    optionsSaid: childOf(reading, part, 'options') !== undefined,
     headers: itemsOf(childOf(reading, part, 'headers')).flatMap((node) => {
       const header = located(node) ?? idBehind(reading, partOf(node), 'header');
       return header ? [filled({ header, serial: idBehind(reading, partOf(node), 'serial') })] : [];
