@@ -1,9 +1,10 @@
 // Bundles what runs or shows in the browser into dist/site, or the folder named: client.js and the parts that it fetches
 // when a page has a use for them, jobs.js and jobs.css for the page of jobs, worker.js, style.css, fonts, the icons.
 
-import { cpSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { build } from 'esbuild';
+import subsetFont from 'subset-font';
 
 const root = join(import.meta.dirname, '../..');
 const out = resolve(process.argv[2] ?? join(root, 'dist/site'));
@@ -35,3 +36,14 @@ await build({
 await build({ ...shared, entryPoints: { worker: 'site/worker/worker.ts' }, format: 'iife' });
 cpSync(join(root, 'site/icon.svg'), join(out, 'icon.svg'));
 cpSync(join(root, 'site/icons'), join(out, 'icons'), { recursive: true });
+
+// The faces are cut down to the letters of the interface's languages and the signs of pages, and lose what only old screens need: a page
+// is fetched over a weak signal. Signs beyond these come from the phone's own face.
+const signs = [
+  ...Array.from({ length: 95 }, (_, i) => String.fromCodePoint(0x20 + i)),
+  ...'\u00a0¡¿ªº«»°±×·§µ¼½¾²³ÁÉÍÓÚÜÑáéíóúüñ–—‘’“”…−′″',
+].join('');
+for (const name of readdirSync(join(out, 'fonts'))) {
+  const path = join(out, 'fonts', name);
+  writeFileSync(path, await subsetFont(readFileSync(path), signs, { targetFormat: 'woff2', noHinting: true }));
+}

@@ -40,7 +40,10 @@ export function drawBar(bar: HTMLElement, view: BarView): void {
     ...(warning === undefined ? [] : [element('p', { class: 'walk-warning', role: 'alert' }, [warning])]),
     ...(verdict ? [drawVerdict(verdict)] : []),
     said,
-    element('div', { class: `walk-buttons${actions.length > 1 ? ' many' : ''}` }, [...goBack, ...buttons]),
+    element('div', { class: `walk-buttons${actions.length > 2 ? ' list' : actions.length > 1 ? ' many' : ''}` }, [
+      ...goBack,
+      ...buttons,
+    ]),
   );
 }
 

@@ -1,129 +1,84 @@
 // The offer at the head of a procedure's page: start, go on where a job stands, or enter readings for somebody at the
-// telephone. What the walk itself needs is loaded when it is started.
+// telephone. Small, as every page fetches it: what a job or a walk needs is fetched when there is one.
 
 import { element } from '../element.js';
-import { changedSince, closeJob, pageNow } from '../job/jobs.js';
-import type { Journal } from '../job/journal.js';
-import { openJournal } from '../job/open-journal.js';
-import { checkStorage } from '../job/storage.js';
-import { StoreFault } from '../job/store.js';
 import { thisPage, wantedJob } from '../job/this-page.js';
 import type { StartWalk } from './start.js';
-import { say } from './words.js';
+
+/** Starts a walk by this page. */
+export type Start = (options: Omit<StartWalk, 'page' | 'path' | 'place'>) => void;
 
 /** Shows the offer; does nothing on pages without a walk. */
-export async function offerWalk(): Promise<void> {
+export function offerWalk(): void {
   const place = document.getElementById('walk-start');
   const page = thisPage();
   const { walk } = document.body.dataset;
   if (!place || !page || walk === undefined) return;
-  const start = (options: Omit<StartWalk, 'page' | 'path'>): void => {
+  const start: Start = (options) => {
     void import('./start.js')
-      .then(({ startWalk }) => startWalk({ ...options, page, path: walk }))
+      .then(({ startWalk }) => startWalk({ ...options, page, path: walk, place }))
       .catch((fault: unknown) => {
         console.warn(fault);
-        place.append(element('p', { role: 'alert' }, [say('broken-load')]));
+        place.append(element('p', { role: 'alert' }, [place.dataset.broken ?? '']));
       });
   };
-  const draw = async (): Promise<void> => {
-    const isPractice = new URLSearchParams(location.search).has('practice');
-    const step = /^#step-(?:[A-Z]?\d[\d-]*)$/.test(location.hash)
-      ? location.hash.slice(6).replaceAll('-', '.')
-      : undefined;
+  const draw = (): void => {
     place.hidden = false;
-    if (isPractice) {
-      place.replaceChildren(
-        big(say('start'), () => start({ mode: 'practice' })),
-        aside(say('practice')),
-      );
-      return;
-    }
-    const journal = await openJournal(page, wantedJob()).catch(faultKind);
-    place.replaceChildren(
-      ...(typeof journal === 'string'
-        ? [refused(journal), big(say('start'), () => start({ mode: 'job' }))]
-        : offered(journal, { page, start, draw })),
-      ...(step === undefined
-        ? []
-        : [
-            small(say('start-desk', { label: step }), () => start({ mode: 'desk', at: step })),
-            aside(say('start-desk-why')),
-          ]),
-    );
-    if (typeof journal !== 'string') void warnOfStorage(place);
+    if (mayHaveJobs()) void import('./offer-job.js').then(({ offerJob }) => offerJob(place, { page, start, draw }));
+    else place.replaceChildren(...plainOffer(place, start));
   };
-  document.addEventListener('walk-closed', () => void draw());
+  document.addEventListener('walk-closed', draw);
   addEventListener('hashchange', () => {
-    if (!document.body.classList.contains('walking')) void draw();
+    if (!document.body.classList.contains('walking')) draw();
   });
-  await draw();
+  draw();
 }
 
-function faultKind(fault: unknown): string {
-  if (!(fault instanceof StoreFault)) throw fault;
-  return fault.kind;
-}
-
-function refused(kind: string): HTMLElement {
-  const why = kind === 'full' ? 'not-kept-full' : 'not-kept-refused';
-  return element('p', { class: 'walk-warning', role: 'alert' }, [say('not-kept', { why: say(why) })]);
-}
-
-async function warnOfStorage(place: HTMLElement): Promise<void> {
-  const kept = await checkStorage();
-  if (kept === 'may-be-cleared') place.append(aside(say('maybe-kept')));
-  if (kept === 'full' || kept === 'refused') place.prepend(refused(kept));
-}
-
-interface Offering {
-  readonly page: NonNullable<ReturnType<typeof thisPage>>;
-  readonly start: (options: Omit<StartWalk, 'page' | 'path'>) => void;
-  readonly draw: () => Promise<void>;
-}
-
-function offered(journal: Journal, { page, start, draw }: Offering): readonly Node[] {
-  const { job } = journal;
-  if (job.entries.length === 0 || job.state === 'closed') {
-    return [big(say('start'), () => start({ mode: 'job', journal })), aside(say('start-why'))];
-  }
-  const anew = small(say('anew'), () => {
-    if (confirm(say('anew-sure'))) void closeJob(job.id).then(draw);
-  });
-  if (changedSince(job, page)) {
-    const words = say('changed', { before: pageNow(job).revision, now: page.revision });
-    return [
-      element('p', { class: 'walk-warning', role: 'alert' }, [words, ' ', say('changed-why')]),
-      big(say('changed-go'), () => start({ mode: 'job', journal, revised: true })),
-      anew,
-    ];
+/** What is offered where no job is known: to start, to practise, to enter readings from the step that a link leads to. */
+export function plainOffer({ dataset }: HTMLElement, start: Start): readonly Node[] {
+  if (isPractice()) {
+    return [offerButton(dataset.start ?? '', () => start({ mode: 'practice' })), aside(dataset.practice ?? '')];
   }
   return [
-    big(say('resume', { place: placeWords(journal) }), () => start({ mode: 'job', journal })),
-    aside(say('resume-why', { when: new Date(job.begun).toLocaleString(document.documentElement.lang) })),
-    anew,
+    offerButton(dataset.start ?? '', () => start({ mode: 'job' })),
+    aside(dataset.why ?? ''),
+    ...deskOffer(dataset, start),
   ];
 }
 
-// where it stands is where the last act led
-function placeWords({ job }: Journal): string {
-  const to = job.entries.flatMap((entry) => (entry.kind === 'leave' || entry.kind === 'back' ? [entry.to] : [])).at(-1);
-  if (to === undefined || to === 'cautions') return say('place-cautions');
-  if (to === 'before') return say('place-before');
-  return to.startsWith('end:') ? say('place-end') : say('place-step', { label: to });
+function isPractice(): boolean {
+  return new URLSearchParams(location.search).has('practice');
 }
 
-function big(words: string, act: () => void): HTMLElement {
-  const made = element('button', { type: 'button', class: 'walk-go' }, [words]);
+/** For somebody who was told a step on the telephone. */
+export function deskOffer(dataset: DOMStringMap, start: Start): readonly Node[] {
+  const step = /^#step-([A-Z]?\d[\d-]*)$/.exec(location.hash)?.[1]?.replaceAll('-', '.');
+  if (step === undefined) return [];
+  const words = (dataset.desk ?? '').replace('#', step);
+  return [offerButton(words, () => start({ mode: 'desk', at: step }), 'walk-other'), aside(dataset.deskWhy ?? '')];
+}
+
+/** A button of the offer. */
+export function offerButton(words: string, act: () => void, kind = 'walk-go'): HTMLElement {
+  const made = element('button', { type: 'button', class: kind }, [words]);
   made.addEventListener('click', act);
   return made;
 }
 
-function small(words: string, act: () => void): HTMLElement {
-  const made = element('button', { type: 'button', class: 'walk-other' }, [words]);
-  made.addEventListener('click', act);
-  return made;
-}
-
-function aside(words: string): HTMLElement {
+/** A line under a button. */
+export function aside(words: string): HTMLElement {
   return element('p', { class: 'aside' }, [words]);
+}
+
+// each job leaves a note outside the store; where notes cannot be read the store itself is asked
+function mayHaveJobs(): boolean {
+  if (isPractice()) return false;
+  if (wantedJob() !== undefined) return true;
+  try {
+    return Object.keys(localStorage).some(
+      (key) => key.startsWith('stepgauge-jobs ') && localStorage.getItem(key) !== '[]',
+    );
+  } catch {
+    return true;
+  }
 }

@@ -18,6 +18,7 @@ export function showPlace(place: Place): void {
   for (const old of document.querySelectorAll('.walk-here, .walk-way')) old.classList.remove('walk-here', 'walk-way');
   for (const part of partsOf(place)) {
     part.classList.add('walk-here');
+    for (const link of part.querySelectorAll('a[href^="#step"]')) link.setAttribute('tabindex', '-1');
     const main = document.getElementById('main');
     for (let up = part.parentElement; up && up !== main; up = up.parentElement) up.classList.add('walk-way');
   }
@@ -39,7 +40,10 @@ export function addPanel(place: Place, children: readonly (Node | string)[]): HT
 /** A button that does something. */
 export function button(words: string, act: () => void, kind = ''): HTMLButtonElement {
   const made = element('button', { type: 'button', ...(kind !== '' && { class: kind }) }, [words]) as HTMLButtonElement;
-  made.addEventListener('click', act);
+  // the second click of a double one would do what stands there by then: a glove would skip a step
+  made.addEventListener('click', ({ detail }) => {
+    if (detail < 2) act();
+  });
   return made;
 }
 

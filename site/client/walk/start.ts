@@ -2,26 +2,39 @@
 
 import { readPortable } from '../../../src/calc/portable.js';
 import type { WalkFile } from '../../../src/emit/walk/walk-shape.js';
+import { element } from '../element.js';
 import type { JobPage, Journal } from '../job/journal.js';
+import { openJournal } from '../job/open-journal.js';
+import { checkStorage } from '../job/storage.js';
+import { StoreFault } from '../job/store.js';
+import { offerButton } from './offer.js';
 import { forgetfulJournal, openSession, perform, type WalkMode } from './session.js';
 import { judgeTable } from './table.js';
 import { showWalk } from './walk.js';
+import { say } from './words.js';
 
 export interface StartWalk {
   readonly page: JobPage;
   /** Where the walk's file is, from this page. */
   readonly path: string;
   readonly mode: WalkMode;
-  /** Where the job is kept; without it nothing is. */
+  /** Where the offer stands: what has to be said before work starts is said there. */
+  readonly place: HTMLElement;
+  /** The job to go on with; without it one is begun. */
   readonly journal?: Journal;
   /** The procedure changed since the job began: all steps are done again. */
   readonly revised?: boolean;
   /** The step to begin at; for the desk. */
   readonly at?: string;
+  /** The phone keeps nothing, and the person was told. */
+  readonly unkept?: boolean;
 }
 
 /** Shows the walk over the page. */
-export async function startWalk({ page, path, mode, journal, revised, at }: StartWalk): Promise<void> {
+export async function startWalk(options: StartWalk): Promise<void> {
+  const { page, path, mode, revised, at } = options;
+  const journal = mode === 'job' && !options.unkept ? await jobOf(options) : undefined;
+  if (mode === 'job' && !options.unkept && !journal) return;
   const response = await fetch(path);
   if (!response.ok) throw new Error(`${path}: ${response.status}`);
   const file = readPortable<WalkFile>(await response.text());
@@ -35,15 +48,36 @@ export async function startWalk({ page, path, mode, journal, revised, at }: Star
   });
   if (revised) {
     await perform({ session, act: { kind: 'revised', page, from: file.first } });
-    return startWalk({ page, path, mode, ...(journal && { journal }) });
+    return startWalk({ ...options, ...(journal && { journal }), revised: false });
   }
-  const { back, close } = showWalk(session, finishOf(session.journal, mode));
+  const { back, close } = showWalk(session, journal && finishOf(journal));
   keepBack(back, close);
 }
 
-function finishOf(journal: Journal, mode: WalkMode): (() => void) | undefined {
+/** The journal of the job; undefined where the phone keeps nothing, which is said, and asked whether to start all the same. */
+async function jobOf(options: StartWalk): Promise<Journal | undefined> {
+  const { page, place } = options;
+  const kept = await checkStorage();
+  if (kept === 'kept' || kept === 'may-be-cleared') {
+    const journal = options.journal ?? (await openJournal(page).catch(refusedKind));
+    if (journal) return journal;
+  }
+  const why = say(kept === 'full' ? 'not-kept-full' : 'not-kept-refused');
+  place.replaceChildren(
+    element('p', { class: 'walk-warning', role: 'alert' }, [say('not-kept', { why })]),
+    offerButton(say('start-anyway'), () => void startWalk({ ...options, unkept: true })),
+  );
+  return undefined;
+}
+
+function refusedKind(fault: unknown): undefined {
+  if (!(fault instanceof StoreFault)) throw fault;
+  return undefined;
+}
+
+function finishOf(journal: Journal): (() => void) | undefined {
   const root = document.body.dataset.jobs;
-  if (mode !== 'job' || root === undefined) return undefined;
+  if (root === undefined) return undefined;
   return () => {
     location.href = `${root}#record=${journal.job.id}`;
   };

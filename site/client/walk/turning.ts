@@ -1,6 +1,7 @@
 // The panel of an adjuster: how far to turn, which way, a picture of it, and what was turned in the end.
 
 import { fromBase } from '../../../src/calc/conversion.js';
+import { dimension, sameDimension } from '../../../src/calc/dimension.js';
 import { holdsWithin } from '../../../src/calc/limits.js';
 import { add, sign, toNumber, zero } from '../../../src/calc/rational.js';
 import type { WalkAdjuster, WalkStep } from '../../../src/emit/walk/walk-shape.js';
@@ -53,12 +54,10 @@ function foundTurn(session: Session, worked: WorkedAdjustment, { adjuster, by }:
     const reading = worked.expected.get(value.key);
     return reading ? [say('turn-expected', { label: value.label, value: valueWords(value, reading) })] : [];
   });
-  const amount = turnWords(adjuster.unit, by, adjuster.smallest);
-  const direction = directionWords(adjuster.positive, sign(by) > 0);
-  const words = sign(by) === 0 ? say('turn-none') : say('turn-found', { amount, direction });
+  const words = sign(by) === 0 ? say('turn-none') : amountWords({ adjuster, by });
   return [
     element('div', { class: 'walk-turn-words' }, [
-      ...(sign(by) === 0 ? [] : [picture(adjuster, by, say('turn-picture', { amount, direction }))]),
+      ...(sign(by) === 0 ? [] : [picture(adjuster, by, say('turn-picture', { words }))]),
       element('div', {}, [
         element('p', { class: 'walk-turn-by' }, [words]),
         element('p', {}, [[...expected, say('turn-about')].join(' ')]),
@@ -67,11 +66,27 @@ function foundTurn(session: Session, worked: WorkedAdjustment, { adjuster, by }:
   ];
 }
 
+// a setting or a length is changed, not turned
+function amountWords({ adjuster, by }: WorkedTurn): string {
+  const amount = turnWords(adjuster.unit, by, adjuster.smallest);
+  const direction = directionWords(adjuster.positive, sign(by) > 0);
+  const kind = isAngle(adjuster) ? 'turn' : 'change';
+  if (direction !== undefined) return say(`${kind}-found`, { amount, direction });
+  return say(`${kind}-signed`, {
+    amount: `${sign(by) < 0 ? '\u2212' : '+'}${amount}`,
+    positive: adjuster.positive ?? '',
+  });
+}
+
+function isAngle({ unit }: WalkAdjuster): boolean {
+  return sameDimension(unit.dimension, dimension({ angle: 1 }));
+}
+
 /** Angles as a dial, all else as a way along its range. */
 function picture(adjuster: WalkAdjuster, by: WorkedTurn['by'], label: string): SVGElement {
   const svg = drawing('svg', { class: 'walk-dial', viewBox: '0 0 76 76', role: 'img', 'aria-label': label });
   const number = toNumber(fromBase(by, adjuster.unit)) / Math.PI ** adjuster.unit.pi;
-  if (/deg|rad|rev/.test(adjuster.unit.symbol)) {
+  if (isAngle(adjuster)) {
     const degrees = toNumber(by) * 360;
     // clockwise on the page where plus is clockwise; small turns are drawn larger, so that their direction shows
     const isClockwise = /counter|anti/i.test(adjuster.positive ?? '') ? degrees < 0 : degrees > 0;

@@ -27,6 +27,8 @@ interface Shown {
   readonly bar: HTMLElement;
   /** Leads from the end to the record. */
   readonly finish: (() => void) | undefined;
+  /** A step is being left: nothing else leaves it meanwhile. */
+  isLeaving: boolean;
 }
 
 /** What is typed at the place shown and not kept yet. */
@@ -47,7 +49,7 @@ export function showWalk(
 } {
   const top = element('div', { class: 'walk-top' }, []);
   const bar = element('div', { class: 'walk-bar' }, []);
-  const shown: Shown = { session, top, bar, finish };
+  const shown: Shown = { session, top, bar, finish, isLeaving: false };
   document.body.classList.add('walking');
   document.body.prepend(top);
   document.body.append(bar);
@@ -107,6 +109,8 @@ async function leaveBy(
   { acts, answer }: { readonly acts: readonly Act[]; readonly answer?: string },
 ): Promise<void> {
   const { session } = shown;
+  if (shown.isLeaving) return;
+  shown.isLeaving = true;
   for (const act of acts) await perform({ session, act });
   const { place } = session.state;
   const step = stepOf(session.file, place);
@@ -115,6 +119,7 @@ async function leaveBy(
     session,
     act: { kind: 'leave', step: place, words: step?.words ?? '', by, to, ...(answer !== undefined && { answer }) },
   });
+  shown.isLeaving = false;
   draw(shown);
 }
 
@@ -146,6 +151,7 @@ function drawBefore(shown: Shown): void {
 }
 
 function isTechnician(session: Session): boolean {
+  if (session.mode === 'desk') return true;
   return lastOf(session, 'fact', ({ name }) => name === 'skill')?.text === 'technician';
 }
 
@@ -166,11 +172,15 @@ function drawEnd(shown: Shown): void {
   const { session, finish } = shown;
   const end = endOf(session.state.place) ?? 'done';
   const why = end === 'call-service' ? 'end-call-why' : end === 'stop' ? 'end-stop-why' : 'end-done-why';
+  const hasLeaves = document.querySelector(`.leaves [data-end="${end}"] .states`) !== null;
   const heading = element('div', { class: 'walk-added walk-end' }, [
     element('h2', {}, [say(`end-${end}`)]),
-    element('p', {}, [say(why)]),
+    ...(hasLeaves ? [element('p', {}, [say(why)])] : []),
   ]);
   const part = partsOf(session.state.place)[0];
+  // what holds after another end is not shown as if it held after this one
+  for (const list of document.querySelectorAll<HTMLElement>('.leaves [data-end]'))
+    list.classList.toggle('other-end', list.dataset.end !== end);
   part?.prepend(heading);
   addPanel(session.state.place, [
     ...(end === 'done' ? [] : [callPanel(session, undefined)]),

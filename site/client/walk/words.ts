@@ -1,14 +1,10 @@
 // What the walk-through says, in English and Spanish. `{name}` is a place that the code fills.
 
 const english = {
-  start: 'Start, one step at a time',
-  'start-why': 'Your ticks and readings are kept on this phone.',
   resume: 'Go on: {place}',
   'resume-why': 'Begun {when}.',
   anew: 'Start again from the beginning',
   'anew-sure': 'The job that was begun is closed as it stands, and kept. Start again?',
-  'start-desk': 'Enter readings from step {label}',
-  'start-desk-why': 'For the desk: nothing is kept.',
   changed: 'This procedure has changed since you began: revision {before}, now {now}.',
   'changed-why': 'Do all steps again by the new one. What you have read so far stays in the record.',
   'changed-go': 'Go on by the new one',
@@ -16,11 +12,10 @@ const english = {
   'practice-reading': 'Give me a reading',
   desk: 'At the desk. Nothing is kept.',
   'not-kept': 'This phone keeps nothing: {why} Write readings on paper as well.',
+  'start-anyway': 'Start all the same',
   'not-kept-refused': 'it refuses to store anything for this page.',
   'not-kept-full': 'its store is full.',
-  'maybe-kept': 'The phone may clear what is kept when it runs short of room.',
   'lost-act': 'The last entry could not be kept. Write it down before you go on.',
-  'broken-load': 'The walk-through could not be loaded. The page below reads without it.',
   close: 'Whole page',
   back: 'Back',
   next: 'Next',
@@ -67,7 +62,9 @@ const english = {
   'turn-unread': 'Nothing that this moves was read. Watch the reading while you turn.',
   'turn-found': 'Turn {amount} {direction}',
   'turn-none': 'Leave it as it stands',
-  'turn-other-way': 'against: {positive}',
+  'turn-signed': 'Turn by {amount} (plus: {positive})',
+  'change-found': 'Change it by {amount} {direction}',
+  'change-signed': 'Change it by {amount} (plus: {positive})',
   'turn-plus': 'to plus',
   'turn-minus': 'to minus',
   'turn-expected': '{label} should then read {value}.',
@@ -79,7 +76,7 @@ const english = {
   'because-unmoved': 'It does not move {values}.',
   'turn-not-proved': 'It was not worked out whether a turn can do it. Watch the reading while you turn.',
   'turned-by': 'Turned by (plus: {positive})',
-  'turn-picture': 'Turn {amount} {direction}: before as a line, after as an arrow.',
+  'turn-picture': '{words}: before as a thin line, after as a thick one.',
   'turned-beyond': 'That is beyond its range: {range} from where it stood at first.',
   'timer-start': 'Start: {time}',
   'timer-runs': '{left} left',
@@ -130,14 +127,10 @@ const english = {
 export type WalkKey = keyof typeof english;
 
 const spanish: Readonly<Record<WalkKey, string>> = {
-  start: 'Empezar, paso a paso',
-  'start-why': 'Lo que marca y lo que lee se guarda en este teléfono.',
   resume: 'Seguir: {place}',
   'resume-why': 'Empezado {when}.',
   anew: 'Empezar de nuevo desde el principio',
   'anew-sure': 'El trabajo empezado se cierra tal como está y se conserva. ¿Empezar de nuevo?',
-  'start-desk': 'Introducir lecturas desde el paso {label}',
-  'start-desk-why': 'Para la oficina: no se guarda nada.',
   changed: 'Este procedimiento cambió desde que usted empezó: revisión {before}, ahora {now}.',
   'changed-why': 'Haga de nuevo todos los pasos según el nuevo. Lo leído hasta ahora queda en el registro.',
   'changed-go': 'Seguir según el nuevo',
@@ -145,11 +138,10 @@ const spanish: Readonly<Record<WalkKey, string>> = {
   'practice-reading': 'Dame una lectura',
   desk: 'En la oficina. No se guarda nada.',
   'not-kept': 'Este teléfono no guarda nada: {why} Apunte las lecturas también en papel.',
+  'start-anyway': 'Empezar de todos modos',
   'not-kept-refused': 'no permite guardar nada para esta página.',
   'not-kept-full': 'su almacén está lleno.',
-  'maybe-kept': 'El teléfono puede borrar lo guardado cuando le falte espacio.',
   'lost-act': 'La última entrada no se pudo guardar. Apúntela antes de seguir.',
-  'broken-load': 'No se pudo cargar el paso a paso. La página de abajo se lee sin él.',
   close: 'Página entera',
   back: 'Atrás',
   next: 'Siguiente',
@@ -196,7 +188,9 @@ const spanish: Readonly<Record<WalkKey, string>> = {
   'turn-unread': 'No se leyó nada que esto mueva. Mire la lectura mientras gira.',
   'turn-found': 'Gire {amount} {direction}',
   'turn-none': 'Déjelo como está',
-  'turn-other-way': 'al revés de: {positive}',
+  'turn-signed': 'Gire {amount} (más es: {positive})',
+  'change-found': 'Cámbielo {amount} {direction}',
+  'change-signed': 'Cámbielo {amount} (más es: {positive})',
   'turn-plus': 'hacia más',
   'turn-minus': 'hacia menos',
   'turn-expected': '{label} debería leer entonces {value}.',
@@ -208,7 +202,7 @@ const spanish: Readonly<Record<WalkKey, string>> = {
   'because-unmoved': 'No mueve {values}.',
   'turn-not-proved': 'No se calculó si un giro puede lograrlo. Mire la lectura mientras gira.',
   'turned-by': 'Girado (más es: {positive})',
-  'turn-picture': 'Gire {amount} {direction}: antes como línea, después como flecha.',
+  'turn-picture': '{words}: antes con línea fina, después con línea gruesa.',
   'turned-beyond': 'Eso pasa de su alcance: {range} desde donde estaba al principio.',
   'timer-start': 'Empezar: {time}',
   'timer-runs': 'Faltan {left}',
@@ -287,16 +281,16 @@ const opposites: readonly (readonly [string, string])[] = [
 
 /**
  * The way to turn in words. What is plus comes from the book; the other way is said by the opposite word where the book's
- * words begin with one that has an opposite, else as *against* what the book calls plus.
+ * words begin with one that has an opposite. Undefined where they do not: the amount is then said with its sign.
  */
-export function directionWords(positive: string | undefined, isPlus: boolean): string {
+export function directionWords(positive: string | undefined, isPlus: boolean): string | undefined {
   if (positive === undefined) return say(isPlus ? 'turn-plus' : 'turn-minus');
   if (isPlus) return positive;
   const pairs = opposites.flatMap(([a, b]) => [[a, b] as const, [b, a] as const]);
   const found = pairs
     .filter(([word]) => new RegExp(`^${word}(?![\\p{L}-])`, 'iu').test(positive))
     .sort(([a], [b]) => b.length - a.length)[0];
-  if (!found) return say('turn-other-way', { positive });
+  if (!found) return undefined;
   const [word, opposite] = found;
   return opposite + positive.slice(word.length);
 }

@@ -23,7 +23,7 @@ export function drawLeaves(page: Page, { procedure }: Variant): Html {
     if (conditions.length === 0) return [];
     const items = conditions.map((condition) => html`<li>${sayCondition(condition, site.book.world, voice)}</li>`);
     return [
-      html`<h3>${voice.ui(key)}</h3><ul class="states">${items}</ul>
+      html`<div data-end="${end}"><h3>${voice.ui(key)}</h3><ul class="states">${items}</ul></div>
 `,
     ];
   });
@@ -37,7 +37,7 @@ export function drawLeaves(page: Page, { procedure }: Variant): Html {
   ].filter((part): part is Html => typeof part === 'object');
   if (lists.length === 0 && again.length === 0) return html``;
   return html`<section class="leaves"><h2>${voice.ui('end')}</h2>
-${lists}${again}</section>
+${lists}${again.length > 0 && html`<div data-end="done">${again}</div>`}</section>
 `;
 }
 

@@ -32,7 +32,7 @@ export function procedurePage(page: Page, entry: Entry, version: Version): strin
     facts: { ...jobFacts(page, version), ...walkFacts(page, version) },
     head: drawHead(page, entry, version),
     judged: { procedure, isDeadly: hazardsOf(page, version.variant).some((id) => isDeadly(findHazard(page, id))) },
-    body: html`${drawOffer(procedure.status)}${procedure.status !== 'withdrawn' && drawOnce(page, version)}${drawCall(page, version)}${drawCards(page, version)}${drawChecked(page, version.variant)}`,
+    body: html`${drawOffer(procedure.status, voice)}${procedure.status !== 'withdrawn' && drawOnce(page, version)}${drawCall(page, version)}${drawCards(page, version)}${drawChecked(page, version.variant)}`,
   };
   return renderPage(page, frame);
 }

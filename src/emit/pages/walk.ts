@@ -3,6 +3,7 @@
 import { writePortable } from '../../calc/portable.js';
 import { isSameForAll } from '../book-text.js';
 import { type Html, html } from '../html.js';
+import type { Voice } from '../voice.js';
 import { walkFile } from '../walk/walk-file.js';
 import { linkTo, linkToShared, type Page, plainOf } from './context.js';
 import { findHazard } from './hazards.js';
@@ -45,9 +46,8 @@ export function walkFacts(page: Page, version: Version): Readonly<Record<`data-$
 }
 
 /** Where the phone offers to start; empty without a script. */
-export function drawOffer(status: string): Html | undefined {
-  return status === 'withdrawn'
-    ? undefined
-    : html`<section class="walk-start" id="walk-start" hidden></section>
+export function drawOffer(status: string, voice: Voice): Html | undefined {
+  if (status === 'withdrawn') return undefined;
+  return html`<section class="walk-start" id="walk-start" hidden data-start="${voice.text('walk-start')}" data-why="${voice.text('walk-why')}" data-practice="${voice.text('walk-practice')}" data-desk="${voice.text('walk-desk', { label: '#' })}" data-desk-why="${voice.text('walk-desk-why')}" data-broken="${voice.text('walk-broken')}"></section>
 `;
 }

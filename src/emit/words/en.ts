@@ -134,6 +134,13 @@ export const english = {
   'withdrawn-text': 'This procedure was taken back. Call {phone} before you go on.',
   'draft-title': 'Draft. Not released.',
   'draft-text': 'Nobody has released this procedure for work on a machine.',
+  // procedure: the walk that the phone offers
+  'walk-start': 'Start, one step at a time',
+  'walk-why': 'Your ticks and readings are kept on this phone.',
+  'walk-practice': 'Practice. Nothing is kept, no machine is needed.',
+  'walk-desk': 'Enter readings from step {label}',
+  'walk-desk-why': 'For the desk: nothing is kept.',
+  'walk-broken': 'The walk-through could not be loaded. The page below reads without it.',
   // procedure: before you start
   cautions: 'Read this first',
   before: 'Before you start',

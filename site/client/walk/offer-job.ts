@@ -1,0 +1,62 @@
+// The offer where jobs are known: to go on, by the new revision if there is one, or to start again.
+
+import { element } from '../element.js';
+import { changedSince, closeJob, pageNow } from '../job/jobs.js';
+import type { JobPage, Journal } from '../job/journal.js';
+import { openJournal } from '../job/open-journal.js';
+import { StoreFault } from '../job/store.js';
+import { wantedJob } from '../job/this-page.js';
+import { aside, deskOffer, offerButton, plainOffer, type Start } from './offer.js';
+import { say } from './words.js';
+
+interface Offering {
+  readonly page: JobPage;
+  readonly start: Start;
+  readonly draw: () => void;
+}
+
+/** Shows it in its place. */
+export async function offerJob(place: HTMLElement, offering: Offering): Promise<void> {
+  const journal = await openJournal(offering.page, wantedJob()).catch((fault: unknown) => {
+    if (!(fault instanceof StoreFault)) throw fault;
+    return undefined;
+  });
+  const isNew = !journal || journal.job.entries.length === 0 || journal.job.state === 'closed';
+  place.replaceChildren(
+    ...(isNew
+      ? plainOffer(place, offering.start)
+      : [...offered(journal, offering), ...deskOffer(place.dataset, offering.start)]),
+  );
+}
+
+function offered(journal: Journal, { page, start, draw }: Offering): readonly Node[] {
+  const { job } = journal;
+  const anew = offerButton(
+    say('anew'),
+    () => {
+      if (confirm(say('anew-sure'))) void closeJob(job.id).then(draw);
+    },
+    'walk-other',
+  );
+  if (changedSince(job, page)) {
+    const words = say('changed', { before: pageNow(job).revision, now: page.revision });
+    return [
+      element('p', { class: 'walk-warning', role: 'alert' }, [words, ' ', say('changed-why')]),
+      offerButton(say('changed-go'), () => start({ mode: 'job', journal, revised: true })),
+      anew,
+    ];
+  }
+  return [
+    offerButton(say('resume', { place: placeWords(journal) }), () => start({ mode: 'job', journal })),
+    aside(say('resume-why', { when: new Date(job.begun).toLocaleString(document.documentElement.lang) })),
+    anew,
+  ];
+}
+
+// where it stands is where the last act led
+function placeWords({ job }: Journal): string {
+  const to = job.entries.flatMap((entry) => (entry.kind === 'leave' || entry.kind === 'back' ? [entry.to] : [])).at(-1);
+  if (to === undefined || to === 'cautions') return say('place-cautions');
+  if (to === 'before') return say('place-before');
+  return to.startsWith('end:') ? say('place-end') : say('place-step', { label: to });
+}

@@ -1,0 +1,232 @@
+// The walk through a procedure in a real browser, at the size of a phone: readings that pass, fail and are too close to
+// call, a turn worked out, everything still there after a reload, by keyboard alone, and in Spanish.
+
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildDemoSite, openBrowser, type ServedSite, serveBelow } from './site-server.js';
+
+let site: ServedSite;
+let browser: Browser;
+
+beforeAll(async () => {
+  site = await serveBelow('/books/demo/', buildDemoSite());
+  browser = await openBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+  site?.server.close();
+});
+
+const sensors = 'tarn-40/row-12x20/check-height-sensor/';
+
+async function open(path: string, viewport = { width: 360, height: 640 }): Promise<Page> {
+  const context = await browser.newContext({ viewport });
+  const page = await context.newPage();
+  page.setDefaultTimeout(8000);
+  await page.goto(site.address + path);
+  return page;
+}
+
+const next = (page: Page) => page.locator('.walk-bar .main');
+const step = (page: Page) => page.locator('.step.walk-here').getAttribute('id');
+
+async function begin(page: Page): Promise<void> {
+  await page.locator('.walk-go').click();
+  await next(page).click();
+  await page.locator('#before.walk-here').waitFor();
+  const technician = page.locator('.walk-skill > button');
+  if (await technician.count()) {
+    await technician.click();
+    await technician.waitFor({ state: 'detached' });
+  }
+  for (const box of await page.locator('#before.walk-here input').all()) await box.check();
+  await next(page).click();
+}
+
+/** Stands on a step at once, as the desk does. */
+async function standOn(path: string, label: string, viewport?: { width: number; height: number }): Promise<Page> {
+  const page = await open(`${path}#step-${label}`, viewport);
+  await page.locator('.walk-other').click();
+  await page.locator(`#step-${label}.walk-here`).waitFor();
+  return page;
+}
+
+/** Goes on, waiting by another clock and marking what is asked, until a step is on the screen. */
+async function goTo(page: Page, label: string): Promise<void> {
+  for (let i = 0; i < 30 && (await step(page)) !== `step-${label}`; i += 1) {
+    const before = await step(page);
+    if (await page.locator('.walk-timer').count()) await page.locator('.walk-timer button').last().click();
+    if (await page.locator('.walk-marks').count()) await page.locator('.walk-marks button').first().click();
+    const field = page.locator('.walk-here .walk-field:not(.small) input');
+    if (await field.count()) await field.fill('5.02');
+    await next(page).click();
+    await page.locator(`.step.walk-here:not(#${before})`).waitFor();
+  }
+  expect(await step(page)).toBe(`step-${label}`);
+}
+
+/** Whether all of an element is on the screen. */
+async function isInSight(page: Page, selector: string): Promise<boolean> {
+  const box = await page.locator(selector).first().boundingBox();
+  const size = page.viewportSize();
+  return box !== null && size !== null && box.y >= 0 && box.y + box.height <= size.height + 1;
+}
+
+describe('the walk', () => {
+  it('judges readings, works out the turn, and keeps all of it over a reload', async () => {
+    const page = await open(sensors);
+    await begin(page);
+    await goTo(page, '9');
+    const field = page.locator('.walk-here .walk-field input');
+    await next(page).click({ force: true });
+    expect(await page.locator('.walk-missing').textContent()).toContain('Height sensor on the left side');
+    await field.fill('3,31');
+    expect(await page.locator('.walk-verdict').textContent()).toMatch(/Outside.*0\.31\d?\sV too low/);
+    expect(await isInSight(page, '.walk-verdict')).toBe(true);
+    expect(await isInSight(page, '.walk-bar .main')).toBe(true);
+    expect(await next(page).textContent()).toBe('Go to step 10');
+    await next(page).click();
+    await page.locator('#step-10.walk-here').waitFor();
+    await goTo(page, '11');
+    const turn = page.locator('.walk-turn-by');
+    expect(await turn.textContent()).toMatch(/^Turn 12\.0° clockwise, seen from the left end of the header$/);
+    expect(await page.locator('.walk-turn-words').textContent()).toMatch(/should then read 3\.850\sV/);
+
+    await page.reload();
+    expect(await page.locator('.walk-go').textContent()).toBe('Go on: step 11');
+    await page.locator('.walk-go').click();
+    expect(await turn.textContent()).toContain('Turn 12.0°');
+    await goTo(page, '13');
+    await page.locator('.walk-here .walk-field input').fill('3.86');
+    expect(await page.locator('.walk-verdict').textContent()).toContain('Inside');
+    await next(page).click();
+    await page.locator('#step-14.walk-here').waitFor();
+    await page.context().close();
+  });
+
+  it('says that a reading is a fault of the sensor, and leads away from the adjuster', async () => {
+    const page = await standOn(sensors, '9');
+    await page.locator('.walk-here .walk-field input').fill('0.1');
+    expect(await page.locator('.walk-verdict').textContent()).toContain('Fault');
+    expect(await next(page).textContent()).toBe('Go to step 26');
+    await page.context().close();
+  });
+
+  it('asks for a point or a comma where it cannot tell, and takes no word for a number', async () => {
+    const page = await standOn(sensors, '6');
+    const field = page.locator('.walk-here .walk-field input');
+    await field.fill('4,998');
+    expect(await page.locator('.walk-here .walk-why').textContent()).toBe('Point or comma? Type 4.998 or 4998.');
+    await field.fill('about five');
+    expect(await page.locator('.walk-here .walk-why').textContent()).toContain('This is no number');
+    expect(await next(page).getAttribute('aria-disabled')).toBe('true');
+    await page.context().close();
+  });
+
+  it('calls a reading too close to call under three zones', async () => {
+    const page = await standOn('tarn-40/row-12x20/set-response/with-ride-damping/', '3');
+    const shown = (await page.locator('.walk-here .value .limits').textContent()) ?? '';
+    const low = Number(/[\d.]+/.exec(shown)?.[0]);
+    await page.locator('.walk-here .walk-field input').fill(String(low - 0.05));
+    expect(await page.locator('.walk-verdict').textContent()).toMatch(/Too close to call.*inside or outside/);
+    await page.context().close();
+  });
+
+  it('shows a caution whole where it is met, and as one line while it lasts', async () => {
+    const page = await standOn(sensors, '7');
+    expect(await page.locator('.walk-hazards > .hazard').count()).toBeGreaterThan(0);
+    await goTo(page, '8');
+    expect(await page.locator('.walk-hazards > .hazard-line').count()).toBeGreaterThan(0);
+    const line = await page.locator('.hazard-line summary').first().boundingBox();
+    expect(line?.height).toBeLessThan(60);
+    await page.context().close();
+  });
+
+  it('makes safe first, then calls service with the readings ready to send', async () => {
+    const page = await standOn(sensors, '6');
+    await page.locator('.walk-here .walk-field input').fill('4.1');
+    await next(page).click();
+    await page.locator('#step-26.walk-here').waitFor();
+    await goTo(page, 'E1');
+    await goTo(page, 'E8');
+    await next(page).click();
+    await page.locator('.walk-end').waitFor();
+    expect(await page.locator('.walk-end h2').textContent()).toBe('Call service');
+    expect(await page.locator('.walk-call textarea').inputValue()).toMatch(/4\.1\u00a0V \(Outside, Limits/);
+    expect(await page.locator('.leaves .states').count()).toBeGreaterThan(0);
+    expect(await page.locator('.leaves .states').first().isVisible()).toBe(false);
+    await page.context().close();
+  });
+
+  it('works by keyboard alone', async () => {
+    const page = await open('tarn-40/row-12x20/shut-down/');
+    await page.locator('.walk-go').focus();
+    await page.keyboard.press('Enter');
+    await next(page).waitFor();
+    const pressTo = async (isThere: () => boolean): Promise<void> => {
+      for (let i = 0; i < 60; i += 1) {
+        if (await page.evaluate(isThere)) return;
+        await page.keyboard.press('Tab');
+      }
+      throw new Error('The keyboard does not get there');
+    };
+    const onNext = (): boolean => document.activeElement?.matches('.walk-bar .main') ?? false;
+    await pressTo(onNext);
+    await page.keyboard.press('Enter');
+    for (let i = await page.locator('#before input').count(); i > 0; i -= 1) {
+      await pressTo(() => document.activeElement?.matches('#before input:not(:checked)') ?? false);
+      await page.keyboard.press('Space');
+    }
+    await pressTo(onNext);
+    await page.keyboard.press('Enter');
+    await page.locator('.step.walk-here').waitFor();
+    expect(await step(page)).toBe('step-1');
+    await page.context().close();
+  });
+
+  it('speaks Spanish on a Spanish page, at 320 px, with nothing beside the screen', async () => {
+    const page = await standOn(`es/${sensors}`, '9', { width: 320, height: 560 });
+    await page.locator('.walk-here .walk-field input').fill('3,31');
+    expect(await page.locator('.walk-verdict').textContent()).toMatch(/Fuera.*demasiado bajo/);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+    expect(await isInSight(page, '.walk-bar .main')).toBe(true);
+    await page.context().close();
+  });
+
+  it('goes back with the button of the phone, and keeps nothing in practice', async () => {
+    const page = await open(`${sensors}?practice`);
+    await begin(page);
+    await goTo(page, '2');
+    await page.goBack();
+    await page.locator('#step-1.walk-here').waitFor();
+    expect(await page.locator('.walk-mode').textContent()).toContain('Practice');
+    await page.goto(site.address + sensors);
+    expect(await page.locator('.walk-go').textContent()).toBe('Start, one step at a time');
+    await page.context().close();
+  });
+
+  it('takes the desk to the step that was read out', async () => {
+    const page = await standOn(sensors, '9');
+    await page.locator('.walk-here .walk-field input').fill('3.9');
+    expect(await page.locator('.walk-verdict').textContent()).toContain('Inside');
+    await page.context().close();
+  });
+
+  it('fills a table in and judges its results', async () => {
+    const page = await standOn('tarn-40/row-12x20/mass-flow/', '11');
+    const rows = await page.locator('.walk-table tbody tr').all();
+    expect(rows.length).toBe(6);
+    for (const [i, row] of rows.entries()) {
+      await row.locator('select').selectOption({ index: 1 + (i % 3) });
+      const [shown, scale] = await row.locator('input').all();
+      await shown?.fill(String(10_100 + i));
+      await scale?.fill('10 000'.replace(' ', ''));
+      await scale?.press('Tab');
+    }
+    const results = page.locator('.walk-results');
+    await results.getByText('1.0').first().waitFor();
+    expect(await results.textContent()).toContain('Mean error');
+    expect(await page.locator('.walk-verdict').textContent()).toContain('Inside');
+    await page.context().close();
+  });
+});
