@@ -1,6 +1,6 @@
 // What can be found on a home: titles, symptoms, check values with their limits, conditions, steps. One line is one hit.
 
-import type { ResolvedProcedure, World } from '../../model/resolved.js';
+import type { ResolvedProcedure, ResolvedStep, World } from '../../model/resolved.js';
 import { describeRig } from '../pages/rig-words.js';
 import type { Entry, Home, Version } from '../pages/site-map.js';
 import { plainCondition } from '../pages/states.js';
@@ -21,9 +21,12 @@ export interface Teller {
 export function mainLines(home: Home, teller: Teller): readonly Line[] {
   const { voice } = teller;
   const seen = new Map<Entry, Symptom[]>(home.entries.map((entry) => [entry, []]));
-  for (const symptom of symptomsOf(home)) if (symptom.kind === 'seen') seen.get(symptom.entry)?.push(symptom);
+  for (const symptom of symptomsOf(home)) {
+    if (symptom.kind === 'seen' || (symptom.kind === 'reading' && symptom.cause))
+      seen.get(symptom.entry)?.push(symptom);
+  }
   return home.entries.flatMap((entry, i) => [
-    ['t', i, voice.plain(entry.procedure.title), '', voice.plain(entry.procedure.summary)] as const,
+    ['t', i, voice.plain(entry.procedure.title), '', voice.plain(entry.procedure.summary), entry.id] as const,
     ...(seen.get(entry) ?? []).map((symptom) => symptomLine(symptom, i, teller)),
     ...byVersion(entry, { home, voice }, (version) => valueLines(version, i, voice)),
   ]);
@@ -38,11 +41,13 @@ export function detailLines(home: Home, { voice }: Teller): readonly Line[] {
 }
 
 function symptomLine(symptom: Symptom, procedure: number, { voice, world }: Teller): Line {
-  const sign = voice.plain(symptom.sign);
+  const isReading = symptom.kind === 'reading';
+  // of a reading that fails the value has a line of its own: here it is what that means
+  const sign = voice.plain(isReading ? symptom.cause : symptom.sign);
   const text = symptom.not ? voice.text('symptom-not-seen', { expect: sign }) : sign;
   const cause = symptom.condition
     ? `${voice.text('symptom-first')} ${plainCondition(symptom.condition, world, voice)}. ${voice.plain(symptom.look)}`
-    : voice.plain(symptom.cause);
+    : voice.plain(isReading ? symptom.sign : symptom.cause);
   const own = symptom.versions.length < symptom.entry.versions.length ? symptom.version.folder : symptom.entry.folder;
   const anchor = own.slice(symptom.entry.folder.length) + (symptom.anchor === '' ? '' : `#${symptom.anchor}`);
   return ['s', procedure, text, anchor, cause.trim()];
@@ -75,8 +80,17 @@ function stepLines(procedure: ResolvedProcedure, place: number, voice: Voice): r
   return procedure.steps.flatMap((step): readonly Line[] => {
     const text = voice.plain(step.do ?? step.ask ?? step.run?.title);
     const label = stepLabel(step);
-    return text === '' ? [] : [['p', place, text, `#${stepAnchor(label)}`, label, voice.plain(step.expect)]];
+    return text === '' ? [] : [['p', place, text, `#${stepAnchor(label)}`, label, alsoOf(step, voice)]];
   });
+}
+
+/** What else a step says: what is seen, what may be answered, and why it leads elsewhere. */
+function alsoOf({ expect, answers, otherwise, when }: ResolvedStep, voice: Voice): string {
+  const branches = [otherwise, ...when.values(), ...answers.map(({ branch }) => branch)];
+  return [expect, ...answers.map(({ label }) => label), ...branches.map((branch) => branch?.because)]
+    .map((words) => voice.plain(words))
+    .filter((words) => words !== '')
+    .join(' ');
 }
 
 /**

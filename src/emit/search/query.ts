@@ -3,6 +3,7 @@
 
 import MiniSearch, { type Options } from 'minisearch';
 import type { Line, SearchFile, Synonym } from './index-shape.js';
+import { oneSlip, qualityOf, slipsBetween } from './quality.js';
 import { isSilent, queryWords, type Token, tokenize } from './tokenize.js';
 
 interface Indexed {
@@ -52,14 +53,20 @@ export interface Group {
 
 export type Search = (query: string, most?: number) => readonly Group[];
 
-/** How well a word was met. */
-const exact = 1;
-const inflected = 0.95;
-const begun = 0.8;
-const rough = 0.55;
-
 /** What a kind of line weighs against the others where words are met alike. */
-const kindWeight: Readonly<Record<Line[0], number>> = { t: 1.15, s: 1.05, v: 1.05, p: 1, n: 0.9 };
+const kindWeight: Readonly<Record<Line[0], number>> = { t: 1.3, s: 1.05, v: 1.05, p: 1, n: 0.75 };
+
+/** Longer words are taken as they are: nobody types them by a slip. */
+const longest = 20;
+
+/** How much of a line's score depends on how much of it was met. */
+const lengthPart = 0.2;
+
+/** What a word counts that stands in what belongs to a line and not in the line itself. */
+const besideLine = 0.8;
+
+/** What words beside each other as they were asked add to a line's score. */
+const besidePart = 0.25;
 
 const linesShown = 3;
 
@@ -71,7 +78,8 @@ export function openSearch(parts: readonly SearchPart[]): Search {
   const synonyms = parts.flatMap(({ file }) => file.synonyms);
   return (query, most = 20) => {
     const found = new Map<number, ScoredGroup>();
-    for (const words of rephrase(queryWords(query), synonyms)) {
+    const asked = queryWords(query);
+    for (const words of [...rephrase(asked, synonyms), ...apart(asked, parts)]) {
       for (const group of ask(parts, words)) {
         const other = found.get(group.procedure);
         if (!other || other.score < group.score) found.set(group.procedure, group);
@@ -92,57 +100,128 @@ interface LineMatch {
   /** By query word: how well it was met. */
   readonly quality: Map<string, number>;
   readonly met: Set<string>;
+  /** By query word: the word of the line that met it best. */
+  readonly terms: Map<string, string>;
 }
 
 function ask(parts: readonly SearchPart[], words: readonly Token[]): readonly ScoredGroup[] {
   const matches = new Map<Line, LineMatch>();
   const weights = new Map<string, number>();
-  const total = parts.reduce((sum, { file }) => sum + file.lines.length, 0);
+  const total = new Set(parts.flatMap(({ file }) => file.lines.map(([, procedure]) => procedure))).size;
   words.forEach((token, i) => {
-    let count = 0;
-    for (const part of parts) count += meet(part, token, i === words.length - 1, matches);
-    // rare words tell more; a word that nothing has tells nothing
-    weights.set(token.word, count === 0 ? 0 : Math.log(1 + total / count));
-  });
-  return grouped([...matches.values()], weights);
-}
-
-/** Adds what one word meets to the lines; gives how many lines it met. */
-function meet(
-  { file, index }: SearchPart,
-  { word, code }: Token,
-  last: boolean,
-  matches: Map<Line, LineMatch>,
-): number {
-  const distance = code || word.length < 4 ? 0 : word.length < 6 ? 1 : 2;
-  const results = index.search(word, {
-    tokenize: (text) => [text],
-    processTerm: (term) => term,
-    prefix: last || word.length > 2,
-    fuzzy: distance === 0 ? false : distance,
-    maxFuzzy: 2,
-  });
-  for (const { id, terms } of results) {
-    const line = file.lines[id as number];
-    if (!line) continue;
-    const match = matches.get(line) ?? { line, quality: new Map(), met: new Set() };
-    matches.set(line, match);
-    for (const term of terms) {
-      const quality = qualityOf(word, term);
-      match.quality.set(word, Math.max(quality, match.quality.get(word) ?? 0));
+    const met = withoutSlips(parts.flatMap((part) => meet(part, token, i === words.length - 1)));
+    for (const { line, term, quality } of met) {
+      const match = matches.get(line) ?? { line, quality: new Map(), met: new Set(), terms: new Map() };
+      matches.set(line, match);
+      if (quality > (match.quality.get(token.word) ?? 0)) {
+        match.quality.set(token.word, quality);
+        match.terms.set(token.word, term);
+      }
       match.met.add(term);
     }
+    // a word that few procedures have tells more; one that none has tells nothing
+    const count = new Set(met.map(({ line }) => line[1])).size;
+    weights.set(token.word, count === 0 ? 0 : Math.log(1 + total / count));
+  });
+  // phrasings are compared with each other: what one leaves unmet counts against it
+  const whole = [...weights.values()].reduce((sum, weight) => sum + (weight || Math.log(1 + total)), 0);
+  const order = words.map(({ word }) => word);
+  return grouped([...matches.values()], { weights, order }).map((group) => ({ ...group, score: group.score / whole }));
+}
+
+/** What a line's score is worked out from. */
+interface Asked {
+  /** By word; 0 for one that nothing has. */
+  readonly weights: ReadonlyMap<string, number>;
+  readonly order: readonly string[];
+}
+
+/** The query with a word cut in two, where nothing has the word and something has both parts: `shutdown`, `keep2`. */
+function apart(words: readonly Token[], parts: readonly SearchPart[]): readonly (readonly Token[])[] {
+  return words.flatMap((token, i) => {
+    const { word } = token;
+    if (word.length < 5 || word.length > longest || parts.some((part) => meet(part, token, false).length > 0))
+      return [];
+    const cuts = token.code
+      ? [/^\p{L}+(?=\d)/u.exec(word)?.[0].length ?? 0]
+      : Array.from({ length: Math.max(0, word.length - 5) }, (_, at) => at + 3);
+    return cuts
+      .filter((at) => at > 0)
+      .map((at) => [word.slice(0, at), word.slice(at)].map((half) => ({ word: half, code: /\d/.test(half) })))
+      .filter((halves) => halves.every((half) => parts.some((part) => hasNearly(part, half))))
+      .map((halves) => [...words.slice(0, i), ...halves, ...words.slice(i + 1)]);
+  });
+}
+
+function hasNearly({ index }: SearchPart, token: Token): boolean {
+  return spellings(token, index).some(({ word }) => index.search(word, plainly).length > 0);
+}
+
+interface Met {
+  readonly line: Line;
+  readonly term: string;
+  readonly quality: number;
+  /** Whether it is met only if something was typed wrong. */
+  readonly slips: boolean;
+}
+
+/** What is met exactly leaves no room for what is met with slips. */
+function withoutSlips(met: readonly Met[]): readonly Met[] {
+  return met.some(({ slips }) => !slips) ? met.filter(({ slips }) => !slips) : met;
+}
+
+/** What one word meets. Where it stands nowhere as it is, its letters may also be exchanged. */
+function meet({ file, index }: SearchPart, token: Token, last: boolean): readonly Met[] {
+  const found = new Map<string, Met>();
+  for (const { word, edits } of spellings(token, index)) {
+    const results = index.search(word, {
+      tokenize: (text) => [text],
+      processTerm: (term) => term,
+      prefix: edits > 0 ? false : last || word.length > 2,
+      fuzzy: token.code ? false : mostEdits(word) - edits || false,
+      maxFuzzy: 2,
+    });
+    for (const { id, terms, match } of results) {
+      const line = file.lines[id as number];
+      if (!line) continue;
+      for (const term of terms) {
+        // a word of the line itself counts for more than one that stands beside it
+        const own = qualityOf(token.word, term);
+        const quality = own * (match[term]?.includes('text') ? 1 : besideLine);
+        const key = `${String(id)} ${term}`;
+        if (quality > (found.get(key)?.quality ?? 0)) found.set(key, { line, term, quality, slips: own <= oneSlip });
+      }
+    }
   }
-  return results.length;
+  return [...found.values()];
 }
 
-function qualityOf(word: string, term: string): number {
-  if (term === word) return exact;
-  if (term === `${word}s` || word === `${term}s` || word === `${term}es`) return inflected;
-  return term.startsWith(word) ? begun : rough;
+function mostEdits(word: string): number {
+  return word.length < 4 ? 0 : word.length < 6 ? 1 : 2;
 }
 
-function grouped(matches: readonly LineMatch[], weights: ReadonlyMap<string, number>): readonly ScoredGroup[] {
+/** The word itself and, where no line has it, the words that come of exchanging two neighbours in it. */
+function spellings(
+  { word, code }: Token,
+  index: SearchPart['index'],
+): readonly { readonly word: string; readonly edits: number }[] {
+  const itself = { word, edits: 0 };
+  if (code || word.length < 4 || word.length > longest || index.search(word, plainly).length > 0) return [itself];
+  const exchanged = Array.from({ length: word.length - 1 }, (_, i) => ({
+    word: word.slice(0, i) + word.charAt(i + 1) + word.charAt(i) + word.slice(i + 2),
+    edits: 1,
+  }));
+  return [itself, ...exchanged];
+}
+
+const plainly = {
+  tokenize: (text: string) => [text],
+  processTerm: (term: string) => term,
+  prefix: false,
+  fuzzy: false,
+};
+
+function grouped(matches: readonly LineMatch[], asked: Asked): readonly ScoredGroup[] {
   const byProcedure = new Map<number, LineMatch[]>();
   for (const match of matches) {
     const list = byProcedure.get(match.line[1]) ?? [];
@@ -151,21 +230,32 @@ function grouped(matches: readonly LineMatch[], weights: ReadonlyMap<string, num
   }
   return [...byProcedure].map(([procedure, list]) => {
     const scored = list
-      .map((match) => ({ match, score: lineScore(match, weights) }))
+      .map((match) => ({ match, score: lineScore(match, asked) }))
       .sort((a, b) => b.score - a.score || a.match.line[2].length - b.match.line[2].length);
     const best = scored[0]?.score ?? 0;
     const hits = scored
       .filter(({ match, score }) => match.line[0] !== 't' && score >= 0.6 * best)
       .slice(0, linesShown)
       .map(({ match: { line, met } }) => ({ line, met }));
-    return { procedure, hits, score: 1.5 * best + unionScore(list, weights) };
+    return { procedure, hits, score: 1.5 * best + unionScore(list, asked.weights) };
   });
 }
 
-function lineScore({ line, quality }: LineMatch, weights: ReadonlyMap<string, number>): number {
+function lineScore({ line, quality, terms }: LineMatch, { weights, order }: Asked): number {
   let score = 0;
   for (const [word, met] of quality) score += met * (weights.get(word) ?? 0);
-  return score * kindWeight[line[0]];
+  // of two lines that have the same words the shorter one says less beside them
+  const all = tokenize(line[2]).map(({ word }) => word);
+  const text = all.filter((word) => !isSilent(word));
+  const { length } = all;
+  // words that stand beside each other as they were asked are meant together
+  const pairs = order.slice(1).filter((word, i) => isBeside(text, terms.get(order[i] ?? ''), terms.get(word)));
+  score *= 1 + besidePart * (pairs.length / Math.max(1, order.length - 1));
+  return score * kindWeight[line[0]] * (1 - lengthPart + lengthPart * Math.min(1, quality.size / length));
+}
+
+function isBeside(text: readonly string[], first: string | undefined, second: string | undefined): boolean {
+  return first !== undefined && text.some((word, i) => word === first && text[i + 1] === second);
 }
 
 function unionScore(list: readonly LineMatch[], weights: ReadonlyMap<string, number>): number {
@@ -189,7 +279,9 @@ export function rephrase(words: readonly Token[], synonyms: readonly Synonym[]):
 }
 
 function sameWord(asked: string | undefined, word: string): boolean {
-  return asked === word || asked === `${word}s` || asked === `${word}es`;
+  if (asked === undefined) return false;
+  if (asked === word || asked === `${word}s` || asked === `${word}es`) return true;
+  return word.length > 5 && slipsBetween(asked, word) === 1;
 }
 
 /** A line cut where words were met, for marking. */
