@@ -80,10 +80,15 @@ export interface Tool {
   readonly at: Span;
 }
 
+/** Another word for a term, and the language that it belongs to. */
+export interface TermWord extends Located<string> {
+  readonly language: string;
+}
+
 export interface Term {
   readonly use: ReadonlyMap<string, Located<string>>;
-  readonly also: readonly Located<string>[];
-  readonly never: readonly Located<string>[];
+  readonly also: readonly TermWord[];
+  readonly never: readonly TermWord[];
   readonly at: Span;
 }
 

@@ -75,6 +75,7 @@ import forbiddenWord from './text/forbidden-word.js';
 import longSentence from './text/long-sentence.js';
 import participleTwoWays from './text/participle-two-ways.js';
 import passiveOrder from './text/passive-order.js';
+import termTwoWays from './text/term-two-ways.js';
 import twoActsInStep from './text/two-acts-in-step.js';
 import vagueMeasure from './text/vague-measure.js';
 import vagueWord from './text/vague-word.js';
@@ -158,6 +159,7 @@ export const rules: readonly AnyRule[] = [
   longSentence,
   participleTwoWays,
   passiveOrder,
+  termTwoWays,
   twoActsInStep,
   vagueMeasure,
   vagueWord,

@@ -1,6 +1,6 @@
 // terms.yaml and fleet.yaml into the model.
 
-import type { FleetUnit, Term } from '../../model/book.js';
+import type { FleetUnit, Term, TermWord } from '../../model/book.js';
 import type { Located } from '../../text/source.js';
 import { checkTwice } from './names.js';
 import { childOf, entriesOf, idBehind, idsBehind, itemsOf, located, type Part, partOf } from './part.js';
@@ -21,8 +21,20 @@ function termOf(reading: Reading, part: Part): Term | undefined {
     if (word) use.set(language, word);
   }
   reportOtherLanguages(reading, part);
-  const [also, never] = [idsBehind(reading, part, 'also'), idsBehind(reading, part, 'never')];
+  const [also, never] = [termWords(reading, part, 'also'), termWords(reading, part, 'never')];
   return { use, also, never, at: part.node.at };
+}
+
+/** Words behind a key: those of the first language, or a map from languages to them. */
+function termWords(reading: Reading, part: Part, key: string): readonly TermWord[] {
+  const child = childOf(reading, part, key);
+  if (child?.node.kind !== 'map') {
+    return idsBehind(reading, part, key).map((word) => ({ ...word, language: mainLanguage(reading) }));
+  }
+  for (const entry of child.node.entries) reportUnknownLanguage(reading, entry.key);
+  return reading.languages.flatMap((language) =>
+    idsBehind(reading, child, language).map((word) => ({ ...word, language })),
+  );
 }
 
 const termKeys = ['use', 'also', 'never', 'waive'];

@@ -1,5 +1,5 @@
 // Every text of a book that readers see, as passages: a text of the front matter, a paragraph, a list item, a row of a table.
-// Cut once for a book; the rules on language and on numbers share them. Judges nothing.
+// Cut once for a procedure; the rules on language and on numbers share them. Judges nothing.
 
 import type { Book } from '../../model/book.js';
 import type { CheckValue, Procedure, ProseSection, Step } from '../../model/procedure.js';
@@ -33,31 +33,61 @@ export interface Passage {
   readonly owner?: { readonly kind: 'machine' | 'header'; readonly id: string };
 }
 
-/** By the procedures of the book they are of, with all its parts: other parts, other passages. */
-const cut = new WeakMap<object, { readonly parts: readonly unknown[]; readonly passages: readonly Passage[] }>();
+/** What a rule finds in the passages of one procedure, or of the shared files. May use of the book its terms and languages. */
+export type Judge<F> = (passages: readonly Passage[], book: Book) => Iterable<F>;
 
-/** The passages of a book in all its languages; a text that stands for several sides or rigs is there once. */
-export function passagesOf(book: Book): readonly Passage[] {
-  // looked at each time: what a rule looks at tells whether it is to be asked again
-  const parts = Object.values(book);
-  const known = cut.get(book.procedures);
-  if (known?.parts.every((part, index) => part === parts[index])) return known.passages;
-  const passages = cutBook(book);
-  cut.set(book.procedures, { parts, passages });
-  return passages;
+/**
+ * Shows a judge the passages of a book in all its languages, those of each procedure and those of the shared files together.
+ * A text that stands for several sides or rigs is there once. Passages that are the same as before are not shown again.
+ */
+export function judgePassages<F>(book: Book, judge: Judge<F>): readonly F[] {
+  const names = namesFor(book);
+  const shared = [book.hazards, book.machines, book.headers, book.states, book.events, book.instruments, book.tools];
+  const groups = [
+    ...[...book.procedures.values()].map((procedure) => keep(procedure, [names], () => cutProcedure(names, procedure))),
+    keep(book.hazards, [names, ...shared], () => cutShared(names, book)),
+  ];
+  const known = (judged.get(judge) ?? new WeakMap()) as WeakMap<readonly Passage[], readonly F[]>;
+  judged.set(judge, known);
+  return groups.flatMap((group) => {
+    const before = known.get(group);
+    const found = before ?? [...judge(group, book)];
+    if (!before) known.set(group, found);
+    return found;
+  });
+}
+
+const judged = new WeakMap<Judge<unknown>, unknown>();
+
+type Names = ReturnType<typeof namesOf>;
+
+// What is the same object as before is not cut again. Rules are watched in what they read of a book, so that every part
+// is read each time, whoever comes first.
+const kept = new WeakMap<object, { readonly parts: readonly unknown[]; readonly value: unknown }>();
+
+function keep<T>(key: object, parts: readonly unknown[], make: () => T): T {
+  const before = kept.get(key);
+  if (before?.parts.every((part, i) => part === parts[i])) return before.value as T;
+  const value = make();
+  kept.set(key, { parts, value });
+  return value;
+}
+
+function namesFor(book: Book): Names {
+  const { terms, machines, settings } = book;
+  return keep(terms, [machines, settings], () => namesOf(book));
 }
 
 type Origin = Omit<Passage, 'source' | 'block' | 'hidden' | 'sentences' | 'language' | 'file'>;
 
 interface Cutting {
-  readonly names: ReturnType<typeof namesOf>;
+  readonly names: Names;
   readonly seen: Set<string>;
   readonly found: Passage[];
 }
 
-function cutBook(book: Book): readonly Passage[] {
-  const cutting: Cutting = { names: namesOf(book), seen: new Set(), found: [] };
-  for (const procedure of book.procedures.values()) cutProcedure(cutting, procedure);
+function cutShared(names: Names, book: Book): readonly Passage[] {
+  const cutting: Cutting = { names, seen: new Set(), found: [] };
   for (const { what, harm, avoid } of book.hazards.values()) {
     for (const text of [what, harm]) cutText(cutting, text, { role: 'hazard' });
     cutText(cutting, avoid, { role: 'avoid' });
@@ -83,7 +113,8 @@ function cutBook(book: Book): readonly Passage[] {
   return cutting.found;
 }
 
-function cutProcedure(cutting: Cutting, procedure: Procedure): void {
+function cutProcedure(names: Names, procedure: Procedure): readonly Passage[] {
+  const cutting: Cutting = { names, seen: new Set(), found: [] };
   const states = new Map(
     procedure.requires.flatMap(({ state, shownBy, ifMissed }) =>
       [shownBy, ifMissed].flatMap((text) => (text ? [[text, state.value] as const] : [])),
@@ -106,6 +137,7 @@ function cutProcedure(cutting: Cutting, procedure: Procedure): void {
       cutTemplate(cutting, section.body, { origin: { ...of, role: 'prose' }, language });
     }
   }
+  return cutting.found;
 }
 
 function cutText(cutting: Cutting, text: Text | undefined, origin: Origin): void {
@@ -128,4 +160,9 @@ function cutTemplate(
     const sentences = sentencesOf(hidden, block, language);
     found.push({ ...origin, source, block, hidden, sentences, language, file: source.at.file });
   }
+}
+
+/** Whether a range of a text lies in another. */
+export function isWithin(inner: Block, outer: Block): boolean {
+  return outer.start <= inner.start && inner.end <= outer.end;
 }

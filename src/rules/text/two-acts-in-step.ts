@@ -1,39 +1,43 @@
 // A step that orders two acts.
 
+import type { Book } from '../../model/book.js';
 import { type Span, spanWithin } from '../../text/source.js';
-import { rule } from '../rule.js';
+import { type Finding, rule } from '../rule.js';
 import { actsOf } from './acts.js';
 import { languageOf } from './languages/languages.js';
-import { type Passage, passagesOf } from './passages.js';
+import { judgePassages, type Passage } from './passages.js';
+
+interface Facts {
+  readonly first: string;
+  readonly second: string;
+  readonly count: number;
+}
 
 export default rule({
   id: 'two-acts-in-step',
   severity: 'warning',
   needs: 'book',
-  *run(book) {
-    const [main = 'en'] = book.settings.languages;
-    const told = new Set<string>();
-    for (const passage of passagesOf(book)) {
-      if (passage.role !== 'step') continue;
-      const acts = actsIn(passage);
-      const [first, second] = acts;
-      if (!first || !second) continue;
-      const key = `${passage.procedure?.id}/${passage.step?.id.value}`;
-      // a translation says what the original says
-      if (passage.language !== main && told.has(key)) continue;
-      told.add(key);
-      yield {
-        at: second.at,
-        data: { first: first.word, second: second.word, count: acts.length },
-      };
-    }
-  },
-  say: ({ first, second, count }) => ({
+  run: (book) => judgePassages(book, findTwo),
+  say: ({ first, second, count }: Facts) => ({
     message: `This step orders ${count === 2 ? 'two acts' : `${count} acts`}: \`${first}\` and \`${second}\``,
     help: `Make a step of its own that begins with \`${capital(second)}\`. What is only seen goes under \`expect\`.`,
     note: 'One step, one act (ASD-STE100: one instruction a sentence): who is called away in between takes the second one for done.',
   }),
 });
+
+function* findTwo(passages: readonly Passage[], { settings }: Book): Iterable<Finding<Facts>> {
+  const [main = 'en'] = settings.languages;
+  const told = new Set<string | undefined>();
+  for (const passage of passages) {
+    const acts = passage.role === 'step' ? actsIn(passage) : [];
+    const [first, second] = acts;
+    const step = passage.step?.id.value;
+    // a translation says what the original says
+    if (!first || !second || (passage.language !== main && told.has(step))) continue;
+    told.add(step);
+    yield { at: second.at, data: { first: first.word, second: second.word, count: acts.length } };
+  }
+}
 
 interface Act {
   readonly word: string;

@@ -1,32 +1,34 @@
 // Finds vague words in what is read beside the machine. Shared by the rules on words that decide nothing and on missing measures.
 
-import type { Book } from '../../model/book.js';
-import { type Span, spanWithin } from '../../text/source.js';
+import { spanWithin } from '../../text/source.js';
+import type { Finding } from '../rule.js';
 import type { Language, VagueWord } from './languages/language.js';
 import { languageOf } from './languages/languages.js';
-import { type Passage, passagesOf, type Role } from './passages.js';
+import type { Judge, Passage, Role } from './passages.js';
 
 /** What is read while the work is done. */
 const atWork: ReadonlySet<Role> = new Set(['step', 'question', 'card', 'expectation', 'condition', 'avoid']);
 
-/** Each vague word of these texts, and what to write in its place. */
-export function* findVague(
-  book: Book,
-  listOf: (language: Language) => readonly VagueWord[],
-): Iterable<{ readonly at: Span; readonly data: { readonly word: string; readonly instead: string } }> {
-  for (const passage of passagesOf(book)) {
-    const words = atWork.has(passage.role) ? languageOf(passage.language) : undefined;
-    if (!words) continue;
-    for (const { words: pattern, instead } of listOf(words)) yield* placesOf(passage, pattern, instead);
-  }
+/** A vague word, and what to write in its place. */
+export interface VagueFacts {
+  readonly word: string;
+  readonly instead: string;
 }
 
-function* placesOf(
-  { hidden, source }: Passage,
-  pattern: RegExp,
-  instead: string,
-): Iterable<{ readonly at: Span; readonly data: { readonly word: string; readonly instead: string } }> {
-  for (const { index, 0: word } of hidden.matchAll(pattern)) {
-    yield { at: spanWithin(source, index, index + word.length), data: { word, instead } };
+/** A judge that finds each vague word of a list in these texts. */
+export function vagueJudge(listOf: (language: Language) => readonly VagueWord[]): Judge<Finding<VagueFacts>> {
+  return function* judge(passages) {
+    for (const passage of passages) {
+      const words = atWork.has(passage.role) ? languageOf(passage.language) : undefined;
+      if (words) yield* placesOf(passage, listOf(words));
+    }
+  };
+}
+
+function* placesOf({ hidden, source }: Passage, list: readonly VagueWord[]): Iterable<Finding<VagueFacts>> {
+  for (const { words, instead } of list) {
+    for (const { index, 0: word } of hidden.matchAll(words)) {
+      yield { at: spanWithin(source, index, index + word.length), data: { word, instead } };
+    }
   }
 }
