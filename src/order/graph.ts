@@ -1,7 +1,8 @@
 // All steps of a variant with all ways between them, procedures that are run and any-order groups unrolled. Which way is
 // taken never depends on states, only on counts: states are followed along it elsewhere.
 
-import type { End, ResolvedStep, Variant, World } from '../model/resolved.js';
+import type { End, ResolvedProcedure, ResolvedStep, Variant, World } from '../model/resolved.js';
+import { mayFollow, nodesOfGroup, plainMembers } from './any-order.js';
 import { actorOf, type Frame, type Frames, layOutFrames, placeOf } from './frames.js';
 import {
   actOperation,
@@ -92,6 +93,8 @@ interface Making {
   readonly outcomes: Map<ResolvedStep, Outcomes>;
   readonly counters: Map<string, Counter>;
   readonly operations: Map<string, Operation>;
+  /** By group, its members that need not be tried in every order. */
+  readonly plain: Map<string, readonly number[]>;
 }
 
 /** Lays out the graph of a variant, of at most `bound` nodes. */
@@ -105,11 +108,13 @@ export function makeGraph(variant: Variant, world: World, bound: number): Graph 
     outcomes: new Map(),
     counters: new Map(),
     operations: new Map(),
+    plain: new Map(),
   };
+  const most = frames.all.some(({ procedure }) => isTooMuch(procedure, bound)) ? Math.min(bound, fewNodes) : bound;
   const entries = enterFrame(making, frames.main, []);
   let cut = false;
   while (making.waiting.length > 0) {
-    if (making.nodes.length > bound) {
+    if (making.nodes.length > most) {
       cut = true;
       break;
     }
@@ -125,6 +130,18 @@ export function makeGraph(variant: Variant, world: World, bound: number): Graph 
     operations: [...operations.values()],
     cut,
   };
+}
+
+// A group that comes to more nodes than may be looked at is not begun: a part of it proves nothing.
+const fewNodes = 500;
+
+function isTooMuch(procedure: ResolvedProcedure, bound: number): boolean {
+  const groups = procedure.anyOrder.map((ids) => membersOf(procedure, ids));
+  return groups.some((group) => group.length > 1 && nodesOfGroup(procedure, group) > bound);
+}
+
+function membersOf({ steps }: ResolvedProcedure, ids: readonly string[]): readonly number[] {
+  return steps.flatMap((step, at) => (ids.includes(step.id) ? [at] : []));
 }
 
 function addNode(
@@ -171,7 +188,9 @@ function goOn(making: Making, frame: Frame, index: number, progress: Progress): 
   const group = groupOf(frame, index);
   if (!group) return arriveAt(making, frame, index + 1, progress);
   const done = withProgress(progress, (bits) => bits | bitsOf([index]));
-  const rest = group.filter((member) => ((done.at(-1) ?? 0n) & bitsOf([member])) === 0n);
+  const isDone = (member: number): boolean => ((done.at(-1) ?? 0n) & bitsOf([member])) !== 0n;
+  const plain = plainOf(making, frame, group);
+  const rest = group.filter((member) => !isDone(member) && mayFollow(plain, member, isDone));
   if (rest.length > 0) return rest.map((member) => addNode(making, 'step', { frame, index: member, progress: done }));
   return arriveAt(
     making,
@@ -220,8 +239,15 @@ function groupOf({ procedure }: Frame, index: number): readonly number[] | undef
   const id = procedure.steps[index]?.id;
   const ids = id === undefined ? undefined : procedure.anyOrder.find((group) => group.includes(id));
   if (!ids) return undefined;
-  const members = procedure.steps.flatMap((step, at) => (ids.includes(step.id) ? [at] : []));
+  const members = membersOf(procedure, ids);
   return members.length > 1 ? members : undefined;
+}
+
+function plainOf({ plain }: Making, { procedure }: Frame, group: readonly number[]): readonly number[] {
+  const key = `${procedure.id} ${group.join()}`;
+  const members = plain.get(key) ?? plainMembers(procedure, group);
+  plain.set(key, members);
+  return members;
 }
 
 function bitsOf(members: readonly number[]): bigint {

@@ -3,9 +3,10 @@
 
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { plainMembers } from '../../src/order/any-order.js';
 import { proveVariant } from '../../src/order/prove.js';
 import type { OrderResult, Violation, ViolationKind } from '../../src/order/result.js';
-import { buildCase, randomCase } from './random.js';
+import { buildCase, groupCase, randomCase } from './random.js';
 import { searchEverything } from './raw.js';
 import { explorePlainly } from './reference.js';
 
@@ -31,6 +32,25 @@ describe('The proof and the plain explorer', () => {
       { seed, numRuns: runs },
     );
     expect(explored).toBeGreaterThan(runs / 2);
+    expect(faults).toBeGreaterThan(runs);
+  });
+
+  it('find the same faults where steps in any order are not tried in every order', { timeout: patience }, () => {
+    let spared = 0;
+    let faults = 0;
+    fc.assert(
+      fc.property(groupCase, (each) => {
+        const { variant, world } = buildCase(each);
+        const expected = explorePlainly(variant, world, 5000);
+        if (!expected) return;
+        const found = searchEverything(variant, world);
+        expect(Object.fromEntries([...found].sort())).toEqual(Object.fromEntries([...expected].sort()));
+        spared += plainMembers(variant.procedure, [1, 2, 3, 4]).length > 0 ? 1 : 0;
+        faults += expected.size;
+      }),
+      { seed: seed + 2, numRuns: runs },
+    );
+    expect(spared).toBeGreaterThan(runs / 20);
     expect(faults).toBeGreaterThan(runs);
   });
 

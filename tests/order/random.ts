@@ -180,3 +180,60 @@ export const randomCase: fc.Arbitrary<Case> = fc.record({
   end: procedure(2, { run: false }),
   endRuns: fc.boolean(),
 });
+
+const member = (index: number): fc.Arbitrary<string> => {
+  const reads = fc
+    .tuple(
+      fc.constantFrom(`r${index}`, `r${index}`, 'd'),
+      fc.constantFrom('call-service', 'call-service means a=1', 'last', 'stop'),
+    )
+    .map(([id, go]) => `measure ${id} | outside ${go}`);
+  const parts = fc.tuple(
+    fc.oneof(
+      { weight: 3, arbitrary: fc.constant('at beside') },
+      { weight: 1, arbitrary: fc.constantFrom('', 'at under', 'by 2') },
+    ),
+    fc.oneof({ weight: 3, arbitrary: reads }, { weight: 2, arbitrary: fc.constant('') }),
+    fc.oneof(
+      { weight: 5, arbitrary: fc.constant('') },
+      { weight: 2, arbitrary: several(test, 1).map((text) => `needs ${text}`) },
+      { weight: 1, arbitrary: several(effect, 1).map((text) => `sets ${text}`) },
+      {
+        weight: 1,
+        arbitrary: fc.constantFrom('energized', 'otherwise last', 'otherwise last means b=0', 'adjust screw'),
+      },
+    ),
+  );
+  return parts.map((list) => [`m${index}`, ...list.filter((text) => text !== '')].join(' | '));
+};
+
+/** Cases with a group of steps in any order, most of which do little but read: what need not be tried in every order. */
+export const groupCase: fc.Arbitrary<Case> = fc
+  .record({
+    world,
+    members: fc.tuple(...[0, 1, 2, 3].map(member)),
+    first: fc.constantFrom('first', 'first | sets a=0', 'first | at under', 'first | sets b=1'),
+    last: fc.constantFrom(
+      'last',
+      'last | measure d',
+      'last | needs a=1',
+      'last | needs person=beside',
+      'last | then m1 x1 else done',
+    ),
+    people: fc.constantFrom(1, 2),
+    leaves: fc.option(several(test, 1)).map((text) => text ?? ''),
+  })
+  .map(({ world: around, members, first, last, people, leaves }) => ({
+    world: around,
+    main: {
+      values: { r0: 'limits', r1: 'limits at beside', r2: 'high', r3: 'limits band', d: 'limits from r0 r1' },
+      adjusters: { screw: 'r3' },
+      steps: [first, ...members, last],
+      anyOrder: ['m0 m1 m2 m3'],
+      people,
+      leaves,
+    },
+    callee: { steps: ['inner'] },
+    end: { steps: ['end'] },
+    endRuns: false,
+  }));
