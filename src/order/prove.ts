@@ -78,10 +78,10 @@ function withRepairs(
         if (spent > repairEffort(result.explored)) return undefined;
         const after = proveAsWritten({ ...variant, procedure }, world, budget);
         spent += after.explored;
-        return after.complete ? after.violations : undefined;
+        return after.complete ? after : undefined;
       },
     },
-    result.violations,
+    result,
   );
   return { ...result, violations };
 }
@@ -230,12 +230,10 @@ function shapeViolations(
 function reachOf(
   graph: Graph,
   outcomes: ReadonlyMap<ResolvedStep, Outcomes>,
-): Pick<OrderResult, 'unreachable' | 'endless' | 'idle'> {
+): Pick<OrderResult, 'unreachable' | 'idle'> {
   const { main } = graph.frames;
-  const ending = nodesWithEnd(graph);
   const own = graph.nodes.filter(({ frame }) => frame === main);
   const reached = new Set(own.map(({ index }) => index));
-  const finite = new Set(own.filter(({ id }) => ending.has(id)).map(({ index }) => index));
   const places = (indexes: (index: number) => boolean): readonly StepPlace[] =>
     main.procedure.steps.flatMap((step, index) => (indexes(index) ? [placeOf(main, step)] : []));
   const idle = main.procedure.steps.flatMap((step): readonly IdleBranch[] =>
@@ -244,26 +242,8 @@ function reachOf(
   return {
     // a graph that was cut says nothing of what lies behind the cut
     unreachable: graph.cut ? [] : places((index) => !reached.has(index)),
-    endless: graph.cut ? [] : places((index) => reached.has(index) && !finite.has(index)),
     idle,
   };
-}
-
-function nodesWithEnd({ nodes }: Graph): ReadonlySet<number> {
-  const into = new Map<number, number[]>();
-  for (const { id, acts } of nodes) {
-    for (const { to } of acts.flatMap(({ edges }) => edges)) into.set(to, [...(into.get(to) ?? []), id]);
-  }
-  const found = new Set(nodes.filter(({ kind }) => kind === 'final').map(({ id }) => id));
-  const waiting = [...found];
-  for (let id = waiting.pop(); id !== undefined; id = waiting.pop()) {
-    for (const before of into.get(id) ?? []) {
-      if (found.has(before)) continue;
-      found.add(before);
-      waiting.push(before);
-    }
-  }
-  return found;
 }
 
 function endsOf({ nodes }: Graph): ReadonlySet<End> {

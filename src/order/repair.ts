@@ -2,7 +2,7 @@
 // Changes are tried on the procedure that the proof was given; nothing is written.
 
 import type { ResolvedCondition, ResolvedProcedure, ResolvedStep, World } from '../model/resolved.js';
-import type { MissingFact, Repair, StepPlace, Violation } from './result.js';
+import type { MissingFact, OrderResult, Repair, StepPlace, Violation } from './result.js';
 import { personState } from './variables.js';
 
 /** What repairs are looked for with. */
@@ -11,9 +11,11 @@ export interface Repairing {
   readonly world: World;
   /** Procedures that may be run. */
   readonly procedures: readonly ResolvedProcedure[];
-  /** The violations of the procedure with a change; undefined where they could not be proved within the bound. */
-  readonly prove: (changed: ResolvedProcedure) => readonly Violation[] | undefined;
+  /** What is proved of the procedure with a change; undefined where that is more than may be looked at. */
+  readonly prove: (changed: ResolvedProcedure) => Proved | undefined;
 }
+
+type Proved = Pick<OrderResult, 'violations' | 'unreachable' | 'ends'>;
 
 interface Candidate {
   readonly repair: Repair;
@@ -24,7 +26,8 @@ interface Candidate {
 const mostViolations = 8;
 
 /** The violations, each with its repair where one was found. */
-export function addRepairs(repairing: Repairing, violations: readonly Violation[]): readonly Violation[] {
+export function addRepairs(repairing: Repairing, before: Proved): readonly Violation[] {
+  const { violations } = before;
   const known = new Set(violations.map(keyOf));
   let tried = 0;
   return violations.map((violation) => {
@@ -34,10 +37,25 @@ export function addRepairs(repairing: Repairing, violations: readonly Violation[
     const own = keyOf(violation);
     for (const { repair, steps } of candidatesFor(repairing, violation, violation.place)) {
       const after = repairing.prove({ ...repairing.procedure, steps });
-      if (after?.every((each) => keyOf(each) !== own && known.has(keyOf(each)))) return { ...violation, repair };
+      if (!after || !keepsWays(before, after)) continue;
+      if (after.violations.every((each) => keyOf(each) !== own && known.has(keyOf(each))))
+        return { ...violation, repair };
     }
     return violation;
   });
+}
+
+// A change that cuts off a step or an end mends nothing: what nobody comes to cannot go wrong.
+function keepsWays(before: Proved, after: Proved): boolean {
+  const missed = new Set(before.unreachable.map(stepKey));
+  return (
+    after.unreachable.every((place) => missed.has(stepKey(place))) &&
+    [...before.ends].every((end) => after.ends.has(end))
+  );
+}
+
+function stepKey({ procedure, calls, step, end }: StepPlace): string {
+  return [end ?? '', ...calls, procedure, step].join(' ');
 }
 
 function keyOf({ kind, place, rule, value, input, end, missing, changed }: Violation): string {

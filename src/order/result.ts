@@ -224,8 +224,7 @@ export interface OrderResult {
   readonly violations: readonly Violation[];
   /** Steps that no path reaches; of the variant's own procedure and of what it runs. */
   readonly unreachable: readonly StepPlace[];
-  /** Steps that are reached and from which no end can be reached. */
-  readonly endless: readonly StepPlace[];
+  /** Branches that nothing can lead to, of the variant's own procedure. */
   readonly idle: readonly IdleBranch[];
   readonly ends: ReadonlySet<End>;
   /** Rules whose `when` may hold somewhere. A rule that no variant of a book triggers is vacuous. */

@@ -18,6 +18,7 @@ import derivedWithoutValue from './derived/derived-without-value.js';
 import cropNumberOfOtherQuantity from './dimensions/crop-number-of-other-quantity.js';
 import serialUsedTwice from './fleet/serial-used-twice.js';
 import unitWithoutProcedure from './fleet/unit-without-procedure.js';
+import branchNeverTaken from './flow/branch-never-taken.js';
 import neverDone from './flow/never-done.js';
 import requiredTwice from './flow/required-twice.js';
 import unreachableStep from './flow/unreachable-step.js';
@@ -109,6 +110,7 @@ export const rules: readonly AnyRule[] = [
   derivedLimitsTighter,
   derivedWithoutValue,
   cropNumberOfOtherQuantity,
+  branchNeverTaken,
   neverDone,
   requiredTwice,
   unreachableStep,

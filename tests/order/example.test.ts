@@ -11,7 +11,6 @@ describe('The example procedure of the format', () => {
     expect(summarize(result)).toEqual([]);
     expect(result.complete).toBe(true);
     expect(result.unreachable).toEqual([]);
-    expect(result.endless).toEqual([]);
     expect(result.idle).toEqual([]);
     expect([...result.ends].sort()).toEqual(['call-service', 'done']);
   });

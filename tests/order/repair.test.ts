@@ -36,6 +36,19 @@ describe('A repair', () => {
     expect(repairs(prove(world, main))).toEqual(['need-not-met: move switch before read']);
   });
 
+  it('cuts off no step and no end: what nobody comes to cannot go wrong', () => {
+    const main: ProcedureNotation = { steps: ['read | needs auto=off', 'switch | sets auto=off | then done'] };
+    expect(repairs(prove(world, main))).toEqual(['need-not-met: add auto=off before read']);
+    const two: ProcedureNotation = {
+      steps: [
+        'ask | answer yes read | answer no switch',
+        'read | needs auto=off | then stop',
+        'switch | sets auto=off | then done',
+      ],
+    };
+    expect(repairs(prove(world, two))).toEqual(['need-not-met: none']);
+  });
+
   it('adds a step where none does', () => {
     expect(repairs(prove(world, { steps: ['read | needs auto=off'] }))).toEqual([
       'need-not-met: add auto=off before read',

@@ -145,4 +145,32 @@ describe('Any order', () => {
     expect(result.complete).toBe(true);
     expect(result.explored).toBeLessThan(100_000);
   });
+
+  it('of sixteen steps that only read is proved without trying every order', () => {
+    const ids = numbers(16);
+    const group = {
+      anyOrder: [ids.map((i) => `s${i}`).join(' ')],
+      values: Object.fromEntries(ids.map((i) => [`v${i}`, 'limits at beside'])),
+    };
+    const states = { engine: 'off idle', person: 'cab beside start=cab' };
+    const rules = ['still: person=beside must engine=off'];
+    const steps = ids.map((i) => `s${i} | measure v${i} | outside call-service`);
+    const safe = prove({ states, rules }, { ...group, requires: 'engine=off', steps });
+    expect(safe.complete).toBe(true);
+    expect(summarize(safe)).toEqual([]);
+    expect(safe.explored).toBeLessThan(50_000);
+    const unsafe = prove({ states, rules }, { ...group, steps });
+    expect(unsafe.violations.map(({ kind, trace }) => [kind, trace.length])).toEqual(
+      Array(16).fill(['rule-broken', 1]),
+    );
+  });
+
+  it('of sixteen steps that change sixteen states is given up at once', () => {
+    const ids = numbers(16);
+    const states = Object.fromEntries(ids.map((i) => [`x${i}`, 'p q']));
+    const steps = ids.map((i) => `s${i} | sets x${i}=p`);
+    const result = prove({ states }, { steps, anyOrder: [ids.map((i) => `s${i}`).join(' ')] });
+    expect(result.complete).toBe(false);
+    expect(result.explored).toBeLessThan(100_000);
+  });
 });
