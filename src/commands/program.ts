@@ -66,6 +66,22 @@ function program(terminal: Terminal, finish: Exit): Command {
       const { runCards } = await import('./cards.js');
       finish(runCards(book, options, terminal));
     });
+  checking(
+    stepgauge
+      .command('export')
+      .description(
+        'Check, then write one procedure as single files that need neither the site nor signal: for a stick or a mail.',
+      )
+      .argument('<procedure>', 'the id of the procedure')
+      .argument('[BOOK]', 'the folder of the book; without it the nearest one'),
+  )
+    .option('--out <dir>', 'where to write', 'export')
+    .option('--language <code>', 'only in this language of the book')
+    .option('--drafts', 'also where the procedure is a draft', false)
+    .action(async (procedure, book, options) => {
+      const { runExport } = await import('./export.js');
+      finish(runExport(book, { ...options, procedure }, terminal));
+    });
   stepgauge
     .command('guard')
     .argument('[BOOK]', 'the folder of the book; without it the nearest one')

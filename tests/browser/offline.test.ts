@@ -2,14 +2,16 @@
 // being followed when it no longer holds. The server is really gone where it says so.
 // biome-ignore-all lint/performance/useDomNodeTextContent: what a person sees counts, not what the markup holds
 
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { exportPages } from '../../src/emit/offline/export-pages.js';
 import { bookOf } from '../emit-pages/books.js';
 import { smallTexts } from '../emit-pages/small-book.js';
-import { browserOptions, buildSite, openBrowser, type ServedSite, serveBelow } from './site-server.js';
+import { browserOptions, buildSite, bundle, openBrowser, type ServedSite, serveBelow } from './site-server.js';
 
 const home = 'tarn-40/row-12x20/';
 const learn = `${home}learn-height-range/`;
@@ -338,5 +340,39 @@ describe('a page that no longer holds', () => {
     site.isDown = false;
     await page.reload();
     await page.locator('#standing').waitFor({ state: 'hidden' });
+  });
+});
+
+describe('a procedure as one file on a stick', () => {
+  it('opens from the disk with its faces and pictures, within its own policy, and asks for nothing', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'stepgauge-stick-'));
+    try {
+      const { resolved, proofs } = bookOf(smallTexts(), { pass });
+      const [file = ''] = exportPages(
+        resolved,
+        { proofs, assets: bundle() },
+        { procedure: 'learn-height-range', language: 'en', isWanted: () => true },
+      ).values();
+      writeFileSync(join(folder, 'learn.html'), file);
+      context = await browser.newContext({ viewport: { width: 360, height: 640 } });
+      outside = [];
+      const page = await context.newPage();
+      const faults: string[] = [];
+      page.on('console', (message) => faults.push(message.text()));
+      page.on('request', (request) => {
+        if (!/^(?:file|data):/.test(request.url())) outside.push(request.url());
+      });
+      await page.goto(pathToFileURL(join(folder, 'learn.html')).href);
+      expect(await title(page)).toBe('Learn the header height range');
+      await page.evaluate(() => document.fonts.ready);
+      expect(await page.evaluate(() => [...document.fonts].map(({ status }) => status))).toEqual(['loaded', 'loaded']);
+      expect(await page.locator('.call-first').isVisible()).toBe(true);
+      await page.getByRole('checkbox').first().check();
+      await page.locator('#step-1 .step-number a').click();
+      expect(new URL(page.url()).hash).toBe('#step-1');
+      expect(faults).toEqual([]);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
   });
 });

@@ -27,7 +27,8 @@ export function buildSite({ resolved, proofs, figures }: TestBook): ReadonlyMap<
 
 let bundled: ReadonlyMap<string, Uint8Array> | undefined;
 
-function bundle(): ReadonlyMap<string, Uint8Array> {
+/** What the browser runs and shows, bundled once. */
+export function bundle(): ReadonlyMap<string, Uint8Array> {
   bundled ??= makeBundle();
   return bundled;
 }

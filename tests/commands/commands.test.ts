@@ -169,6 +169,32 @@ describe('cards', () => {
   });
 });
 
+describe('export', () => {
+  it('writes a procedure as single files, for one rig with the code that its page has on the site', async () => {
+    const [out, site] = [join(newFolder(), 'stick'), join(newFolder(), 'site')];
+    const rig = ['--rig', 'tarn-40+row-12x20', '--language', 'en'];
+    const { code, err } = await stepgauge('export', 'learn-height-range', base, ...rig, '--out', out, ...today);
+    expect([code, err]).toEqual([0, `1 file is in ${out}\n`]);
+    await stepgauge('build', base, '--out', site, ...today);
+    const codeIn = (path: string): string => /<b class="code">([^<]+)/.exec(readFileSync(path, 'utf8'))?.[1] ?? '';
+    const copy = codeIn(join(out, 'tarn-40-row-12x20-learn-height-range.html'));
+    expect(copy).toMatch(/^\w{3}\u00a0\w{3}$/);
+    expect(copy).toBe(codeIn(join(site, 'tarn-40/row-12x20/learn-height-range/index.html')));
+  });
+
+  it('says what is not there', async () => {
+    const ask = async (...words: readonly string[]): Promise<string> => {
+      const { code, err } = await stepgauge('export', ...words, '--out', join(newFolder(), 'x'), ...today);
+      expect(code).toBe(2);
+      return err;
+    };
+    expect(await ask('learn-height-rang', base)).toContain('did you mean `learn-height-range`?');
+    expect(await ask('learn-height-range', base, '--rig', 'tarn-41')).toContain('Did you mean `tarn-40`');
+    expect(await ask('learn-height-range', base, '--language', 'es')).toContain('The book has no language `es`');
+    expect(await ask('learn-height-range', base, '--rig', 'tarn-40+platform-30')).toContain('There is no page of');
+  });
+});
+
 describe('new', () => {
   it('makes a book that is clean, builds, and has its schemas beside it', async () => {
     const folder = join(newFolder(), 'mybook');
@@ -206,7 +232,7 @@ describe('explain', () => {
 
 describe('help', () => {
   it('is there for each command, with 0', async () => {
-    for (const command of ['check', 'build', 'serve', 'cards', 'new', 'explain', 'calc']) {
+    for (const command of ['check', 'build', 'serve', 'cards', 'export', 'new', 'explain', 'calc']) {
       const { code, out } = await stepgauge(command, '--help');
       expect([command, code]).toEqual([command, 0]);
       expect(out).toContain(`stepgauge ${command}`);

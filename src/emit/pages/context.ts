@@ -122,6 +122,10 @@ export function homeName(page: Page, home: Home): string {
 
 /** The dealership's number as a link that dials. */
 export function phoneLink(page: Pick<Page, 'site'>): Html {
-  const phone = page.site.book.book.settings.phone.value;
+  return phoneAnchor(page.site.book.book.settings.phone.value);
+}
+
+/** A number as a link that dials; it stays on one line. */
+export function phoneAnchor(phone: string): Html {
   return html`<a class="phone" href="tel:${phone.replaceAll(/[^\d+]/g, '')}">${phone.replaceAll('-', '\u2011').replaceAll(' ', '\u00a0')}</a>`;
 }

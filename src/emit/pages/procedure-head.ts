@@ -31,7 +31,7 @@ function drawApplies(page: Page, entry: Entry, { rigs }: Version): Html | undefi
   const { voice, home } = page;
   const phrases = rigs.map((rig) => describeRig(rig, home?.machine, voice)).filter((phrase) => phrase !== '');
   if (phrases.length < rigs.length || !home) return undefined;
-  const other = entry.versions.length > 1 && html` <a href="../?choose">${voice.ui('change')}</a>`;
+  const other = entry.versions.length > 1 && html` <a class="change" href="../?choose">${voice.ui('change')}</a>`;
   return html`<div class="applies" id="applies" data-rigs="${factsText(rigs)}" data-unfit="${voice.text(entry.versions.length > 1 ? 'rig-unfit' : 'rig-unfit-at-all')}" data-right="${voice.text(entry.versions.length > 1 ? 'rig-right' : 'start')}"><p><b>${voice.ui('applies-to')}</b> ${phrases.join(`; ${voice.text('or')} `)}.${other}</p>
 ${drawTells(page, home, optionsOf([{ rigs }]))}</div>
 `;

@@ -34,7 +34,7 @@ export function drawStanding(page: Page, judged: Judged | undefined): Html {
   const stop = (name: string, title: UiKey, text: UiKey): Html =>
     html`<div class="stop" data-say="${name}" hidden><p><b>${voice.ui(title)}</b></p><p>${voice.ui(text, { phone })}</p></div>
 `;
-  return html`<div class="standing" id="standing" role="alert" data-days="${days}" hidden>
+  return html`<section class="standing" id="standing" role="alert" data-days="${days}" hidden>
 ${judged && stop('withdrawn', 'withdrawn-title', 'withdrawn-text')}${judged && stop('gone', 'gone-title', 'gone-text')}${
   judged &&
   home &&
@@ -47,6 +47,11 @@ ${judged && stop('withdrawn', 'withdrawn-title', 'withdrawn-text')}${judged && s
   judged?.isDeadly &&
   html`<p class="call-first" data-say="call" hidden><b>${voice.ui('call-first', { phone })}</b></p>
 `
-}</div>
+}</section>
 `;
+}
+
+/** Whether a page, as it is in the output, has the note that asks to call first: its work can kill. */
+export function canAskToCall(page: string | Uint8Array | undefined): boolean {
+  return typeof page === 'string' && page.includes('<p class="call-first" data-say="call"');
 }

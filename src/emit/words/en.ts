@@ -343,6 +343,7 @@ export const english = {
   'revised-where': 'on the page of the machine',
   stale: 'Not checked online for {days} days. It may have changed or been withdrawn since.',
   clock: 'The clock of this phone was set back: nobody knows how old this page is. Open it once with signal.',
+  copy: 'This copy stands by itself and cannot find out whether it still holds. Before you work by it, compare its revision and code on the site, or call {phone}.',
   'call-first': 'This work can kill. Call {phone} before you start.',
 } as const;
 

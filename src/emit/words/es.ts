@@ -334,5 +334,6 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'revised-where': 'en la página de la máquina',
   stale: 'Sin comprobar en línea desde hace {days} días. Desde entonces puede haber cambiado o haberse retirado.',
   clock: 'El reloj de este teléfono se atrasó: nadie sabe qué antigüedad tiene esta página. Ábrala una vez con señal.',
+  copy: 'Esta copia va sola y no puede saber si todavía vale. Antes de trabajar con ella, compare su revisión y su código en el sitio, o llame al {phone}.',
   'call-first': 'Este trabajo puede matar. Llame al {phone} antes de empezar.',
 };
