@@ -17,9 +17,31 @@ const home = 'tarn-40/row-12x20/';
 const learn = `${home}learn-height-range/`;
 const pass = ['missing-language', 'raw-html', 'unknown-procedure'];
 
-/** The site of the small book, with its texts changed. */
+const makeSafe = `---
+title: Make it safe
+kind: setup
+summary: Leaves the machine off.
+revision: 1
+status: released
+applies: all
+tools: none
+supplies: none
+hazards: none
+requires: none
+steps:
+  - { id: off, do: Turn the key off., sets: { engine: "off" } }
+leaves: none
+---
+`;
+
+/** The site of the small book with a way to make the machine safe, with its texts changed. */
 function siteWith(change: (texts: Map<string, string>) => void): ReadonlyMap<string, string | Uint8Array> {
   const texts = smallTexts();
+  texts.set(
+    'safety.yaml',
+    `${texts.get('safety.yaml')}\nends: { call-service: { run: make-safe, must: { engine: "off" } } }\n`,
+  );
+  texts.set('wrong/make-safe.md', makeSafe);
   change(texts);
   return buildSite(bookOf(texts, { pass }));
 }
@@ -109,9 +131,11 @@ describe('a machine kept on the phone', () => {
       expect(await title(cold)).toBe('Learn the header height range');
       expect(await cold.locator('body').evaluate((body) => getComputedStyle(body).fontFamily)).toContain('B612');
       expect(await cold.locator('#standing').isVisible()).toBe(false);
+      await cold.locator('.walk-go').click();
+      await cold.locator('.walk-bar').waitFor();
       await cold.goto(`${site.address}tarn-60/row-12x20/`);
       expect(await title(cold)).toBe('Not on this phone');
-      expect(await cold.locator('#kept a').count()).toBe(1);
+      await cold.locator('#kept a').waitFor();
       expect(faults).toEqual([]);
     } finally {
       await context?.close();
@@ -125,6 +149,7 @@ describe('a machine kept on the phone', () => {
     await keep(page, `es/${home}`);
     expect(await page.locator('#keep').innerText()).toMatch(/Guardada en este teléfono desde/);
     await page.goto(site.address);
+    await page.locator('#kept a').nth(1).waitFor();
     expect(await page.locator('#kept a').count()).toBe(2);
     await page.goto(site.address + home);
     await page.locator('#keep summary').click();
@@ -134,6 +159,7 @@ describe('a machine kept on the phone', () => {
     await page.goto(`${site.address}es/${learn}`);
     expect(await page.locator('#steps').isVisible()).toBe(true);
     await page.goto(`${site.address}es/`);
+    await page.locator('#kept a').first().waitFor();
     expect(await page.locator('#kept a').count()).toBe(1);
   });
 });
@@ -307,7 +333,24 @@ describe('a page that no longer holds', () => {
     await page.reload();
     await page.locator('#standing [data-say="withdrawn"]').waitFor();
     expect(await page.locator('#steps').isVisible()).toBe(false);
+    expect(await page.locator('.end-steps').isVisible()).toBe(false);
     expect(await page.locator('#standing a[href^="tel:"]:visible').isVisible()).toBe(true);
+  });
+
+  it('stops a walk that is under way, and leaves the steps that make the machine safe', async () => {
+    const page = await phone();
+    await page.goto(site.address + learn);
+    await page.locator('.walk-go').click();
+    await page.locator('.walk-bar').waitFor();
+    site.files = withdrawn;
+    await page.evaluate(() => window.dispatchEvent(new Event('online')));
+    await page.locator('#standing [data-say="withdrawn"]').waitFor();
+    expect(await page.locator('.walk-bar').isVisible()).toBe(false);
+    expect(await page.locator('#steps').isVisible()).toBe(false);
+    const safe = page.locator('.end-steps');
+    expect(await safe.innerText()).toContain('Turn the key off.');
+    expect(await safe.isVisible()).toBe(true);
+    expect(await page.locator('h1').isVisible()).toBe(true);
   });
 
   it('says after so many days that it was not checked, and to call first where it may kill', async () => {

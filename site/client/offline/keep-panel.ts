@@ -2,7 +2,8 @@
 
 import type { BookStatus } from '../../../src/emit/offline/shapes.js';
 import { askStatus, forgetAnswer } from './check.js';
-import { fetchList, Hindered, type Hindrance, keepSet, missingFiles, removeSet } from './keep-set.js';
+import { Hindered, type Hindrance } from './hindered.js';
+import { fetchList, keepSet, missingFiles, removeSet } from './keep-set.js';
 import { readMarks, setMark } from './marks.js';
 import { hasOpenJob } from './open-job.js';
 import { isServed, siteRoot } from './root.js';

@@ -2,16 +2,8 @@
 // the set take the place of the one before.
 
 import type { KeptFile, SetList } from '../../../src/emit/offline/shapes.js';
+import { Hindered } from './hindered.js';
 import { forgetSet, type KeptSet, pruneFiles, readDigests, readSets, writeFile, writeSet } from './store.js';
-
-/** Why a set was not kept; nothing that was kept before has changed. */
-export type Hindrance = 'away' | 'mixed' | 'full' | 'refused' | 'halted' | 'job' | 'other';
-
-export class Hindered extends Error {
-  constructor(readonly why: Hindrance) {
-    super(why);
-  }
-}
 
 export interface Keeping {
   readonly root: string;

@@ -23,6 +23,10 @@ export function watchStanding(): void {
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'visible') void judge();
   });
+  // a page may come back as it was left, however long ago
+  window.addEventListener('pageshow', ({ persisted }) => {
+    if (persisted) void judge();
+  });
 }
 
 async function show(place: HTMLElement, page: PageFacts): Promise<void> {
@@ -33,7 +37,15 @@ async function show(place: HTMLElement, page: PageFacts): Promise<void> {
   showOnly(place, names);
   fill(place, { revision: String(found.revised ?? ''), days: String(found.stale ?? '') });
   place.hidden = names.length === 0;
-  document.body.classList.toggle('taken-back', found.taken !== undefined);
+  if (found.taken) takeBack(place);
+}
+
+// in the midst of work the steps that make the machine safe stay: nobody is left alone with it half done
+function takeBack(place: HTMLElement): void {
+  const { classList } = document.body;
+  classList.add('taken-back');
+  if (!classList.replace('walking', 'taken-in-work')) return;
+  place.scrollIntoView();
 }
 
 /** Which of the page's notes are to be seen. */

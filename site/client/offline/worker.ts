@@ -1,7 +1,7 @@
 // Starts the worker that answers for kept pages. It runs only on phones that keep something.
 
 import { workerName } from '../../../src/emit/offline/shapes.js';
-import { Hindered } from './keep-set.js';
+import { Hindered } from './hindered.js';
 import { readMarks } from './marks.js';
 import { isServed, siteRoot } from './root.js';
 

@@ -72,7 +72,7 @@ export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<str
 // address says which pages it answers for.
 function assetPath(name: string, bytes: Uint8Array): string {
   if (name === workerName) return name;
-  const [, stem, ending] = /^(client|style|jobs)\.(js|css)$/.exec(name) ?? [];
+  const [, stem, ending] = /^(?!part-)([^/]+)\.(js|css)$/.exec(name) ?? [];
   return stem === undefined ? `assets/${name}` : `assets/${stem}-${digest(bytes).slice(0, 8)}.${ending}`;
 }
 
