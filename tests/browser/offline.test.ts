@@ -139,7 +139,7 @@ describe('a machine kept on the phone', () => {
       expect(faults).toEqual([]);
     } finally {
       await context?.close();
-      rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
+      rmSync(folder, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 });
     }
   });
 
