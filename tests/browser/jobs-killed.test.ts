@@ -89,7 +89,7 @@ interface Phone {
 
 /** Browsers that share a folder, one after the other; all are dead and the folder is gone afterwards. */
 async function withPhones(run: (start: () => Promise<Phone>) => Promise<void>): Promise<void> {
-  const folder = mkdtempSync(join(tmpdir(), 'stepgauge-phone-'));
+  const folder = mkdtempSync(join(tmpdir(), 'stepgauge-killed-'));
   let kill = async (): Promise<void> => undefined;
   const start = async (): Promise<Phone> => {
     const port = join(folder, 'DevToolsActivePort');
