@@ -83,7 +83,11 @@ export type Act =
       readonly worksheet: string;
       readonly row: number;
       readonly column: string;
+      /** What the column is called. */
+      readonly label?: string;
       readonly text: string;
+      /** That of the column; missing where words are chosen. */
+      readonly unit?: string;
     }
   /** An adjuster was turned by this much, in its unit; `total` from where it stood at first. */
   | {

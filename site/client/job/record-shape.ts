@@ -82,7 +82,9 @@ export interface RecordCell extends Item {
   readonly worksheet: string;
   readonly row: number;
   readonly column: string;
+  readonly label?: string;
   readonly text: string;
+  readonly unit?: string;
   readonly corrected?: true;
 }
 

@@ -1,5 +1,6 @@
 // Readings of a record: each value as found and as left, and all of them in order.
 
+import { printedUnits } from '../../../src/emit/printed-units.js';
 import { element } from '../element.js';
 import type { JobRecord, RecordReading, RecordValue } from '../job/record-shape.js';
 import { sayMoment } from '../offline/say.js';
@@ -45,10 +46,16 @@ function drawValue({ readings, page }: JobRecord, value: RecordValue): HTMLEleme
 function sayReading(reading: RecordReading, revision: number): readonly (Node | string)[] {
   const { text, unit, verdict } = reading;
   return [
-    element('b', { class: 'number' }, [unit === '' ? text : `${text}\u00a0${unit}`]),
+    element('b', { class: 'number' }, [sayNumber(text, unit)]),
     element('span', { class: `judged ${verdict}` }, [sayVerdict(reading)]),
     reading.revision === revision ? '' : aside([say('by-revision', { revision: reading.revision })]),
   ];
+}
+
+/** `3.41 V`, `-4.5°`, the sign as it is printed. */
+function sayNumber(text: string, unit: string): string {
+  const number = text.replace(/^-/, '\u2212');
+  return unit === '' ? number : printedUnits(`${number}\u00a0${unit}`);
 }
 
 function sayVerdict({ verdict, side }: RecordReading): string {
@@ -60,7 +67,7 @@ export function drawReadings({ readings }: JobRecord): readonly HTMLElement[] {
   return readings.map((reading) => {
     const { label, text, unit, step, at, corrected } = reading;
     return element('li', {}, [
-      element('span', {}, [`${label}: `, element('b', {}, [`${text}\u00a0${unit}`]), ` ${sayVerdict(reading)}`]),
+      element('span', {}, [`${label}: `, element('b', {}, [sayNumber(text, unit)]), ` ${sayVerdict(reading)}`]),
       aside([say('step', { label: step }), corrected ? say('corrected') : '', sayMoment(at)]),
     ]);
   });

@@ -1,5 +1,6 @@
 // One record as a page: what was found, what was left, what was done, by whom; to fill in, to close, to amend, to send.
 
+import { printedUnits } from '../../../src/emit/printed-units.js';
 import { element } from '../element.js';
 import { readJob } from '../job/jobs.js';
 import type { Job } from '../job/journal.js';
@@ -76,7 +77,7 @@ function adjustments({ adjustments: turns }: JobRecord): readonly HTMLElement[] 
   const rows = turns.map(({ step, label, text, total, unit, at }) =>
     element('li', {}, [
       element('b', {}, [label]),
-      element('span', { class: 'turned' }, [say('turned', { text, total, unit })]),
+      element('span', { class: 'turned' }, [printedUnits(say('turned', { text, total, unit }))]),
       aside([say('step', { label: step }), sayMoment(at)]),
     ]),
   );
@@ -93,7 +94,9 @@ function worksheets({ cells }: JobRecord): readonly HTMLElement[] {
       ...new Set(cells.filter((cell) => own[0]?.worksheet === cell.worksheet).map(({ column }) => column)),
     ];
     const rows = [...new Set(own.map(({ row }) => row))].sort((a, b) => a - b);
-    const head = [say('row'), ...columns].map((text) => element('th', { scope: 'col' }, [text.replaceAll('_', ' ')]));
+    const head = [say('row'), ...columns.map((column) => columnName(cells, column))].map((text) =>
+      element('th', { scope: 'col' }, [text]),
+    );
     const body = rows.map((row) =>
       element('tr', {}, [
         element('th', { scope: 'row' }, [String(row)]),
@@ -110,6 +113,12 @@ function worksheets({ cells }: JobRecord): readonly HTMLElement[] {
     ];
   });
   return section(say('worksheets'), tables);
+}
+
+/** What a column is called, with its unit. */
+function columnName(cells: JobRecord['cells'], column: string): string {
+  const { label = column.replaceAll('_', ' '), unit = '' } = cells.findLast((cell) => cell.column === column) ?? {};
+  return unit === '' ? label : `${label}, ${unit}`;
 }
 
 function inspections({ marks, notes }: JobRecord): readonly HTMLElement[] {

@@ -63,11 +63,21 @@ export function readingActs(session: Session, step: WalkStep, typed: Typed): rea
         verdict,
         ...(side && { side }),
         ...(value.shown.acceptance !== undefined && { limits: value.shown.acceptance }),
+        ...endsIn(value, field?.unit ?? value.unit),
         ...(value.instrument !== undefined && { instrument: value.instrument }),
         ...(value.derived && { derived: true as const }),
       },
     ];
   });
+}
+
+/** The ends that decided, as digits in the unit that was read in. */
+function endsIn({ acceptance }: WalkValue, unit: Unit): { readonly low?: string; readonly high?: string } {
+  const digits = (end: Rational): string => String(toNumber(fromBase(end, unit)));
+  return {
+    ...(acceptance?.low && { low: digits(acceptance.low) }),
+    ...(acceptance?.high && { high: digits(acceptance.high) }),
+  };
 }
 
 function digitsOf(value: WalkValue, base: Rational): string {

@@ -138,7 +138,9 @@ function cellOf(session: Session, { sheet, step, row, column, update }: CellView
       worksheet: sheet.key,
       row,
       column: id,
+      label: sheet.labels[id] ?? id,
       text: input.value.trim(),
+      ...(column.unit && { unit: column.unit.symbol }),
     };
     void perform({ session, act }).then(update);
   });
