@@ -114,7 +114,7 @@ describe('layers', () => {
     expect(wrong).toEqual([]);
   });
 
-  it('let the browser use calc, the search and the telling of rigs that it shares with the build, and nothing else', () => {
+  it('let the browser use calc, the search, the telling of rigs and the pictures that it shares with the build, and nothing else', () => {
     const client = [...filesOf(join(source, '../site/client'))].filter(([path]) => path.endsWith('.ts'));
     const wrong = client.flatMap(([path, text]) =>
       [...text.matchAll(/from '(\.[^']+)'/g)]
@@ -122,7 +122,7 @@ describe('layers', () => {
         .filter(
           (target) =>
             !target.startsWith('../site/') &&
-            !/^(?:calc|emit\/search|emit\/offline\/shapes|emit\/walk\/walk-shape|emit\/printed-units|emit\/rig-match|model\/serials)\b/.test(
+            !/^(?:calc|emit\/search|emit\/offline\/shapes|emit\/walk\/walk-shape|emit\/printed-units|emit\/rig-match|model\/serials|emit\/pictures|emit\/html)\b/.test(
               target,
             ),
         )

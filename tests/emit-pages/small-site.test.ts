@@ -128,7 +128,7 @@ describe('texts of the book', () => {
     for (const [path, text] of files) {
       if (typeof text !== 'string' || !path.endsWith('.html')) continue;
       expect([path, text.includes(hostile)]).toEqual([path, false]);
-      const scripts = path.endsWith('jobs.html') ? 2 : 1;
+      const scripts = /(?:jobs|calculators)\.html$/.test(path) ? 2 : 1;
       expect([path, (text.match(/<script/g) ?? []).length]).toEqual([path, scripts]);
     }
   });

@@ -1,5 +1,5 @@
 // Bundles what runs or shows in the browser into dist/site, or the folder named: client.js and the parts that it fetches
-// when a page has a use for them, jobs.js and jobs.css for the page of jobs, worker.js, style.css, fonts, the icons.
+// when a page has a use for them, jobs.js and jobs.css for the page of jobs, the same for that of calculators, worker.js, style.css, fonts, the icons.
 
 import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -21,14 +21,18 @@ const shared = {
 };
 await build({
   ...shared,
-  entryPoints: { client: 'site/client/main.ts', jobs: 'site/client/jobs-page/main.ts' },
+  entryPoints: {
+    client: 'site/client/main.ts',
+    jobs: 'site/client/jobs-page/main.ts',
+    calculators: 'site/client/calculators/main.ts',
+  },
   format: 'esm',
   splitting: true,
   chunkNames: 'part-[hash]',
 });
 await build({
   ...shared,
-  entryPoints: { style: 'site/css/style.css', jobs: 'site/css/jobs.css' },
+  entryPoints: { style: 'site/css/style.css', jobs: 'site/css/jobs.css', calculators: 'site/css/calculators.css' },
   loader: { '.woff2': 'file' },
   assetNames: 'fonts/[name]',
 });

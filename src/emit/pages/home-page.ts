@@ -1,6 +1,8 @@
 // The home of a machine with its header: search, symptoms, and the work by job, each entry with what it needs first.
 
 import { type Html, html } from '../html.js';
+import { calculatorWords } from '../words/calculators.js';
+import { calculatorsLink } from './calculators-page.js';
 import { homeName, linkTo, type Page, plainOf, sayText } from './context.js';
 import { jobsLink } from './jobs-page.js';
 import { renderPage } from './layout.js';
@@ -28,6 +30,7 @@ export function homePage(page: Page, home: Home): string {
 ${door(linkTo(page, `${home.folder}symptoms.html`), voice.ui('symptoms'), voice.ui('symptoms-hint'))}
 ${door(linkTo(page, `${home.folder}changes.html`), voice.ui('changes'), voice.ui('changes-hint'))}
 ${door(linkTo(page, `${home.folder}values.html`), voice.ui('all-values'), voice.ui('all-values-hint'))}
+${door(calculatorsLink(page), html`${calculatorWords(voice.language).title}`, html`${calculatorWords(voice.language).hint}`)}
 ${door(jobsLink(page), voice.ui('jobs-title'), voice.ui('jobs-hint'))}
 </ul>
 ${drawKeep(page, home)}<p class="aside" id="not-for" data-words="${voice.text('rig-not-for', { titles: '#' })}" hidden></p>

@@ -11,6 +11,7 @@ import { type Voice, voiceFor } from '../voice.js';
 import { hasInterface } from '../words/interface.js';
 import { machineFolder } from './addresses.js';
 import { anyPage, placeOfGroup } from './any-page.js';
+import { calculatorsFile, calculatorsPage } from './calculators-page.js';
 import { cardPage } from './card-page.js';
 import { chooserPage } from './chooser-page.js';
 import { codedPages, codePage } from './code-page.js';
@@ -100,6 +101,7 @@ function emitLanguage(site: Site, language: string, files: Files): void {
   write(jobsFile, undefined, jobsPage);
   emitUnits(site, write);
   emitCodes(site, voice, write);
+  write(calculatorsFile, undefined, calculatorsPage);
   write('404.html', undefined, notFoundPage);
   write('not-kept.html', undefined, notKeptPage);
   write(manifestName, undefined, manifestFile);

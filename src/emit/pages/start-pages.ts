@@ -1,7 +1,9 @@
 // The way in: choose the machine, then the header on it. Not knowing which is an answer: how to tell stands below.
 
 import { type Html, html } from '../html.js';
+import { calculatorWords } from '../words/calculators.js';
 import { machineFolder } from './addresses.js';
+import { calculatorsLink } from './calculators-page.js';
 import { linkTo, type Page, phoneLink, plainOf, sayText } from './context.js';
 import { jobsLink } from './jobs-page.js';
 import { renderPage } from './layout.js';
@@ -29,6 +31,7 @@ ${drawChoices(
   site.map.groups.find(({ machine }) => machine === undefined),
 )}</section>
 ${site.book.book.fleet.length > 0 && html`<p class="codes-link"><a href="${linkTo(page, 'units.html')}">${voice.ui('units')}</a></p>`}${drawTelling(page, voice.text('tell-machine'), list)}<p class="codes-link"><a href="${jobsLink(page)}">${voice.ui('jobs-title')}</a></p>
+<p class="codes-link"><a href="${calculatorsLink(page)}">${calculatorWords(voice.language).title}</a></p>
 <p class="codes-link"><a href="${linkTo(page, 'codes.html')}">${voice.ui('read-out-code')} ${voice.ui('all-codes')}</a></p>
 `,
   });
