@@ -1,6 +1,8 @@
 // The walk through a procedure in a real browser, at the size of a phone: readings that pass, fail and are too close to
 // call, a turn worked out, everything still there after a reload, by keyboard alone, and in Spanish.
 
+import { gzipSync } from 'node:zlib';
+import axe, { type AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildDemoSite, openBrowser, type ServedSite, serveBelow } from './site-server.js';
@@ -65,12 +67,64 @@ async function goTo(page: Page, label: string): Promise<void> {
   expect(await step(page)).toBe(`step-${label}`);
 }
 
+/** As it comes over the air; faces are packed already. */
+function packed(url: string, body: Buffer): number {
+  return url.endsWith('.woff2') ? body.length : gzipSync(body, { level: 9 }).length;
+}
+
+async function faultsIn(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  const found = await page.evaluate(async () => {
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+    const { axe: run } = globalThis as unknown as { axe: { run(options: unknown): Promise<AxeResults> } };
+    return run.run({ runOnly: tags, rules: { region: { enabled: false } } });
+  });
+  return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+}
+
 /** Whether all of an element is on the screen. */
 async function isInSight(page: Page, selector: string): Promise<boolean> {
   const box = await page.locator(selector).first().boundingBox();
   const size = page.viewportSize();
   return box !== null && size !== null && box.y >= 0 && box.y + box.height <= size.height + 1;
 }
+
+describe('a page with a walk', () => {
+  it('fetches at most 40 kB before its pictures', async () => {
+    const context = await browser.newContext({ viewport: { width: 360, height: 640 } });
+    const page = await context.newPage();
+    const bodies: Promise<readonly [string, number]>[] = [];
+    page.on('response', (response) => {
+      const size = async () => [response.url(), packed(response.url(), await response.body())] as const;
+      bodies.push(size());
+    });
+    await page.goto(site.address + sensors);
+    await page.locator('.walk-go').waitFor();
+    await page.waitForLoadState('networkidle');
+    const sizes = (await Promise.all(bodies)).filter(([url]) => !/\.(?:svg|png|jpe?g)$/.test(url));
+    const sum = sizes.reduce((total, [, size]) => total + size, 0);
+    expect(sum, JSON.stringify(sizes)).toBeLessThan(40 * 1024);
+    await context.close();
+  });
+
+  it('is clear to assistive technology at every kind of place, in both colour schemes', async () => {
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const page = await standOn(sensors, '9');
+      await page.emulateMedia({ colorScheme });
+      await page.locator('.walk-here .walk-field input').fill('3.31');
+      expect(await faultsIn(page)).toEqual([]);
+      await next(page).click();
+      await page.locator('#step-10.walk-here').waitFor();
+      await goTo(page, '11');
+      expect(await faultsIn(page)).toEqual([]);
+      await page.context().close();
+      const table = await standOn('es/tarn-40/row-12x20/mass-flow/', '11');
+      await table.emulateMedia({ colorScheme });
+      expect(await faultsIn(table)).toEqual([]);
+      await table.context().close();
+    }
+  });
+});
 
 describe('the walk', () => {
   it('judges readings, works out the turn, and keeps all of it over a reload', async () => {

@@ -18,7 +18,7 @@ export function drawTop(top: HTMLElement, session: Session): void {
       element('b', { class: 'code' }, [code]),
       ` · ${revision} · ${page.rig}`,
     ]),
-    element('div', { class: 'walk-title' }, [element('p', {}, [element('b', {}, [file.title])]), close]),
+    element('div', { class: 'walk-title' }, [element('h1', {}, [file.title]), close]),
     ...(mode === 'job' ? [] : [element('p', { class: 'walk-mode' }, [say(mode)])]),
     ...(run ? [element('p', { class: 'walk-run' }, [say('run-in', { label: run.label, title: run.words })])] : []),
     ...strip(session),
