@@ -56,6 +56,15 @@ describe('the content of a page', () => {
     expect(namesOf({ revised: 3 })).toEqual(['revised', 'call']);
   });
 
+  it('is called old when the page has another content by now, under the same revision', () => {
+    expect(judgePage(check, { procedure: 'learn', revision: 3, isChanged: true, days: 14 }, start)).toEqual({
+      changed: true,
+    });
+    expect(namesOf({ changed: true })).toEqual(['changed-page', 'call']);
+    expect(namesOf({ changed: true, revised: 3 })).toEqual(['revised', 'call']);
+    expect(namesOf({ changed: true, taken: 'withdrawn' })).toEqual(['withdrawn']);
+  });
+
   it('is not judged without any word of the site', () => {
     expect(judgePage(undefined, { procedure: 'learn', revision: 1, days: 14 }, start)).toEqual({});
     expect(namesOf({})).toEqual([]);

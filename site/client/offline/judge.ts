@@ -15,6 +15,8 @@ export interface Check {
 export interface PageFacts {
   readonly procedure?: string;
   readonly revision?: number;
+  /** Whether it is a kept page that has another content in the book by now. */
+  readonly isChanged?: boolean;
   /** Days without a look online after which the page says so. */
   readonly days: number;
 }
@@ -24,6 +26,8 @@ export interface Findings {
   readonly taken?: 'withdrawn' | 'gone';
   /** The revision that the book has, where the page is older. */
   readonly revised?: number;
+  /** The page has another content by now. */
+  readonly changed?: true;
   /** Full days since the last look online, where they are too many. */
   readonly stale?: number;
   /** The clock cannot be right: nobody knows how many days. */
@@ -37,7 +41,8 @@ const smallStep = 3_600_000;
 /** What is to be said of a page now. Without any check nothing is known against it. */
 export function judgePage(check: Check | undefined, page: PageFacts, now: number): Findings {
   if (!check) return {};
-  return { ...judgeContent(check.status, page), ...judgeAge(check, page.days, now) };
+  const changed: Findings = page.isChanged ? { changed: true } : {};
+  return { ...changed, ...judgeContent(check.status, page), ...judgeAge(check, page.days, now) };
 }
 
 function judgeContent(status: BookStatus, { procedure, revision = 0 }: PageFacts): Findings {

@@ -1,5 +1,6 @@
 // Shows at the top of a page what speaks against it: withdrawn, revised or gone since, or not checked online for long.
 
+import { compareSet, hasChanged } from './changes.js';
 import { askStatus, forgetAnswer, noteTime, readCheck } from './check.js';
 import { type Check, type Findings, judgePage, type PageFacts } from './judge.js';
 import { isServed, siteRoot } from './root.js';
@@ -13,7 +14,10 @@ export function watchStanding(): void {
   const page: PageFacts = { ...ownRevision(), days: Number(place.dataset.days) };
   const judge = async (): Promise<void> => {
     await show(place, page);
-    if (await askStatus()) await show(place, page);
+    const status = await askStatus();
+    if (!status) return;
+    await compareSet(siteRoot(), ownPath(), status).catch(ignoreRefused);
+    await show(place, page);
   };
   void judge();
   window.addEventListener('online', () => {
@@ -31,7 +35,8 @@ export function watchStanding(): void {
 
 async function show(place: HTMLElement, page: PageFacts): Promise<void> {
   const check = readCheck() ?? (await checkOfSet());
-  const found = judgePage(check, page, Date.now());
+  const isChanged = !isHome() && (await hasChanged(siteRoot(), ownPath()).catch(ignoreRefused)) === true;
+  const found = judgePage(check, { ...page, isChanged }, Date.now());
   if (check) noteTime(check, Date.now());
   const names = namesOf(found);
   showOnly(place, names);
@@ -49,11 +54,27 @@ function takeBack(place: HTMLElement): void {
 }
 
 /** Which of the page's notes are to be seen. */
-export function namesOf({ taken, revised, stale, clock }: Findings): readonly string[] {
+export function namesOf({ taken, revised, changed, stale, clock }: Findings): readonly string[] {
   if (taken) return [taken];
-  const notes = [revised !== undefined && 'revised', stale !== undefined && 'stale', clock && 'clock'];
+  const old = revised !== undefined ? 'revised' : changed && 'changed-page';
+  const notes = [old, stale !== undefined && 'stale', clock && 'clock'];
   const shown = notes.filter((name) => typeof name === 'string');
   return shown.length > 0 ? [...shown, 'call'] : [];
+}
+
+/** On the home itself the part that keeps it says what has changed. */
+function isHome(): boolean {
+  return document.getElementById('keep') !== null;
+}
+
+function ownPath(): string {
+  return pathBelow(siteRoot(), location.href) ?? '';
+}
+
+// where nothing may be kept, no page is an old one
+function ignoreRefused(fault: unknown): undefined {
+  if (fault instanceof DOMException || fault instanceof ReferenceError) return undefined;
+  throw fault;
 }
 
 /** Which procedure the page is of, and in which revision. */
@@ -66,7 +87,7 @@ function ownRevision(): Pick<PageFacts, 'procedure' | 'revision'> {
 async function checkOfSet(): Promise<Check | undefined> {
   try {
     const root = siteRoot();
-    const path = pathBelow(root, location.href);
+    const path = ownPath();
     const set = (await readSets(root)).find((one) => filesOfSet(one).some(([name]) => name === path));
     if (!set) return undefined;
     const at = Date.parse(set.keptAt);

@@ -34,20 +34,17 @@ export function drawStanding(page: Page, judged: Judged | undefined): Html {
   const stop = (name: string, title: UiKey, text: UiKey): Html =>
     html`<div class="stop" data-say="${name}" hidden><p><b>${voice.ui(title)}</b></p><p>${voice.ui(text, { phone })}</p></div>
 `;
+  const where = home && html`<a href="${linkTo(page, home.folder)}#keep">${voice.ui('revised-where')}</a>`;
+  const revised =
+    judged &&
+    where &&
+    note('revised', 'revised', { revision: gap('revision'), own: judged.procedure.revision, home: where });
+  const call =
+    judged?.isDeadly &&
+    html`<p class="call-first" data-say="call" hidden><b>${voice.ui('call-first', { phone })}</b></p>
+`;
   return html`<section class="standing" id="standing" role="alert" data-days="${days}" hidden>
-${judged && stop('withdrawn', 'withdrawn-title', 'withdrawn-text')}${judged && stop('gone', 'gone-title', 'gone-text')}${
-  judged &&
-  home &&
-  note('revised', 'revised', {
-    revision: gap('revision'),
-    own: judged.procedure.revision,
-    home: html`<a href="${linkTo(page, home.folder)}#keep">${voice.ui('revised-where')}</a>`,
-  })
-}${note('stale', 'stale', { days: gap('days') })}${note('clock', 'clock')}${
-  judged?.isDeadly &&
-  html`<p class="call-first" data-say="call" hidden><b>${voice.ui('call-first', { phone })}</b></p>
-`
-}</section>
+${judged && stop('withdrawn', 'withdrawn-title', 'withdrawn-text')}${judged && stop('gone', 'gone-title', 'gone-text')}${revised}${where && note('changed-page', 'changed-page', { home: where })}${note('stale', 'stale', { days: gap('days') })}${note('clock', 'clock')}${call}</section>
 `;
 }
 

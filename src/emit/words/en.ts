@@ -305,7 +305,7 @@ export const english = {
   'keep-title': 'On this phone',
   'keep-offer':
     'Keep this machine with this header on this phone: pages, pictures, search and cards then work without signal.',
-  'keep-do': 'Keep this machine ({size})',
+  'keep-do': 'Keep this machine on this phone ({size})',
   'keep-busy': 'Fetched {done} of {size}',
   'keep-cancel': 'Stop fetching',
   'kept-since': 'Kept on this phone since {since}. Works without signal.',
@@ -340,6 +340,8 @@ export const english = {
   'gone-text': 'The book does not have this procedure any more. Call {phone} before you go on.',
   revised:
     'The book has revision {revision} of this procedure; this page is revision {own}. Take the new version before you work by it: {home}.',
+  'changed-page':
+    'This page has changed in the book since it was kept. Take the new version before you work by it: {home}.',
   'revised-where': 'on the page of the machine',
   stale: 'Not checked online for {days} days. It may have changed or been withdrawn since.',
   clock: 'The clock of this phone was set back: nobody knows how old this page is. Open it once with signal.',

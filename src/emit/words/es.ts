@@ -295,7 +295,7 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'keep-title': 'En este teléfono',
   'keep-offer':
     'Guarde esta máquina con este cabezal en el teléfono: páginas, imágenes, búsqueda y tarjetas funcionan entonces sin señal.',
-  'keep-do': 'Guardar esta máquina ({size})',
+  'keep-do': 'Guardar esta máquina en este teléfono ({size})',
   'keep-busy': 'Recibidos {done} de {size}',
   'keep-cancel': 'Dejar de recibir',
   'kept-since': 'Guardada en este teléfono desde el {since}. Funciona sin señal.',
@@ -331,6 +331,8 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'gone-text': 'El libro ya no tiene este procedimiento. Llame al {phone} antes de seguir.',
   revised:
     'El libro tiene la revisión {revision} de este procedimiento; esta página es la revisión {own}. Tome la versión nueva antes de trabajar con ella: {home}.',
+  'changed-page':
+    'Esta página ha cambiado en el libro desde que se guardó. Tome la versión nueva antes de trabajar con ella: {home}.',
   'revised-where': 'en la página de la máquina',
   stale: 'Sin comprobar en línea desde hace {days} días. Desde entonces puede haber cambiado o haberse retirado.',
   clock: 'El reloj de este teléfono se atrasó: nadie sabe qué antigüedad tiene esta página. Ábrala una vez con señal.',
