@@ -33,7 +33,7 @@ export interface Loaded {
   readonly holds: boolean;
 }
 
-/** Reads and checks the book at `path`, or the nearest one. Throws `Misuse` where there is none. */
+/** Reads and checks the book at a path, or the nearest one. Throws `Misuse` where there is none. */
 export type Load = (path: string | undefined, options: CheckOptions) => Loaded;
 
 /** Loads a book once. */
@@ -84,13 +84,14 @@ function load({ path, options, fonts, check }: Loading): Loaded {
     sources: read.files,
     figures: read.figures,
     folder,
-    holds: read.diagnostics.every(({ severity }) => severity !== 'error') && mayPass(checked.diagnostics, options),
+    holds: mayPass(diagnostics, options),
   };
 }
 
 function mayPass(diagnostics: readonly Diagnostic[], options: CheckOptions): boolean {
+  const most = mostWarnings(options);
   const warnings = diagnostics.filter(({ severity }) => severity === 'warning').length;
-  return holds(diagnostics, options.strict) && warnings <= mostWarnings(options);
+  return holds(diagnostics, options.strict) && warnings <= most;
 }
 
 function mostWarnings({ maxWarnings }: CheckOptions): number {

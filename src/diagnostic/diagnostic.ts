@@ -17,6 +17,13 @@ export interface Fix {
   readonly safe: boolean;
 }
 
+/** Another place that has part in a fault, with a few words. `onPath` marks a step of the path that leads to it. */
+export interface Related {
+  readonly message: string;
+  readonly at: Span;
+  readonly onPath?: true;
+}
+
 /** One reported fault. `code` is the id of the rule that found it, or of the reading fault. */
 export interface Diagnostic {
   readonly code: string;
@@ -24,8 +31,8 @@ export interface Diagnostic {
   /** One sentence of fact with both values, identifiers in backticks, units always. */
   readonly message: string;
   readonly at: Span;
-  /** Other places that have part in it, each with a few words. A path through steps stands here in its order. */
-  readonly related: readonly { readonly message: string; readonly at: Span }[];
+  /** Other places that have part in it. A path through steps stands here in its order. */
+  readonly related: readonly Related[];
   /** A change to make, as one sentence. */
   readonly help?: string;
   /** A fact or a source: why it matters. */

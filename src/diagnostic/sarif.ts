@@ -4,7 +4,6 @@ import type { ArtifactLocation, CodeFlow, Fix, Location, Log, PhysicalLocation, 
 import type { Span } from '../text/source.js';
 import { compareText, type Diagnostic, type Severity } from './diagnostic.js';
 import { type Locate, locator, type Sources } from './locate.js';
-import { mostFrames } from './text.js';
 
 const levels: Readonly<Record<Severity, 'error' | 'warning' | 'note'>> = {
   error: 'error',
@@ -37,7 +36,7 @@ export function renderSarif(
 
 function resultOf(locate: Locate, diagnostic: Diagnostic, ruleIndex: number): Result {
   const { code, severity, message, help, note, rigs, related, at } = diagnostic;
-  const flows = related.length > mostFrames ? [flowOf(locate, diagnostic)] : [];
+  const flows = related.some(({ onPath }) => onPath) ? [flowOf(locate, diagnostic)] : [];
   const fixes = (diagnostic.fixes ?? []).map((fix) => fixOf(locate, fix));
   return {
     ruleId: code,
@@ -58,7 +57,8 @@ function resultOf(locate: Locate, diagnostic: Diagnostic, ruleIndex: number): Re
 
 /** A path through steps that ends at the diagnostic's own place. */
 function flowOf(locate: Locate, diagnostic: Diagnostic): CodeFlow {
-  const places = [...diagnostic.related, { at: diagnostic.at, message: diagnostic.message }];
+  const steps = diagnostic.related.filter(({ onPath }) => onPath);
+  const places = [...steps, { at: diagnostic.at, message: diagnostic.message }];
   const locations = places.map(({ at, message }): { location: Location } => ({
     location: { physicalLocation: physical(locate, at), message: { text: message } },
   }));

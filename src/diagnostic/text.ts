@@ -12,7 +12,7 @@ export interface TextOptions {
 }
 
 /** More places than this are a path: they are listed by number, without a frame each. */
-export const mostFrames = 2;
+const mostFrames = 2;
 /** Rigs named in full; of more only the count is said. */
 const mostRigs = 4;
 

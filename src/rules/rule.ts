@@ -1,6 +1,6 @@
 // What a rule is: facts found in one subject, and the words for them. A rule reads; it changes nothing and never throws.
 
-import type { Fix, Severity } from '../diagnostic/diagnostic.js';
+import type { Fix, Related, Severity } from '../diagnostic/diagnostic.js';
 import type { Book } from '../model/book.js';
 import type { Procedure } from '../model/procedure.js';
 import type { ResolvedBook, ResolvedValue, Variant } from '../model/resolved.js';
@@ -45,7 +45,7 @@ export interface Subjects {
 /** One fault found: where, other places that have part in it, and the facts that its words are made of. */
 export interface Finding<D> {
   readonly at: Span;
-  readonly related?: readonly { readonly message: string; readonly at: Span }[];
+  readonly related?: readonly Related[];
   readonly data: D;
 }
 

@@ -2,6 +2,7 @@
 
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import { filesOf } from '../rules/page.js';
 import { newFolder, stepgauge } from './terminal.js';
@@ -68,6 +69,31 @@ describe('check', () => {
     );
   });
 
+  it('prints SARIF that keeps its schema, with the path through the steps as a code flow', async () => {
+    const folder = copyOfBase();
+    const page = 'sensors/learn-height-range.md';
+    change(
+      folder,
+      page,
+      '  - id: read-on-ground\n',
+      '  - id: turn\n    at: under-header\n    do: Look at it.\n  - id: read-on-ground\n',
+    );
+    const { out } = await stepgauge('check', folder, '--format', 'sarif', '--only', 'safety-rule-broken', ...today);
+    const log = JSON.parse(out);
+    const schema = JSON.parse(readFileSync(join(base, '../../diagnostic/sarif-2.1.0.schema.json'), 'utf8'));
+    const validate = new Ajv({ strict: false, validateFormats: false, unicodeRegExp: false }).compile(schema);
+    expect(validate(log), JSON.stringify(validate.errors)).toBe(true);
+    const [result] = log.runs[0].results;
+    const said = (locations: { message: { text: string } }[]) => locations.map(({ message }) => message.text);
+    expect(said(result.relatedLocations)).toEqual([
+      'step 1 `lower`: sets `header: on-ground`',
+      'step 2 `turn`: the person goes to `under-header`',
+      'the rule `under-the-header`',
+    ]);
+    const steps = result.codeFlows[0].threadFlows[0].locations.map(({ location }: { location: unknown }) => location);
+    expect(said(steps)).toEqual([...said(result.relatedLocations).slice(0, 2), expect.stringContaining('is broken')]);
+  });
+
   it('lets a warning pass, but not under --strict or --max-warnings 0', async () => {
     const folder = copyOfBase();
     change(folder, 'sensors/learn-height-range.md', 'next: 2027-08-01', 'next: 2026-10-01');
@@ -82,6 +108,7 @@ describe('check', () => {
       ['check', base, '--today', '2026-13-01'],
       ['check', base, '--format', 'xml'],
       ['check', base, '--only', 'no-such-code'],
+      ['check', base, '--max-warnings', 'some'],
       ['biuld'],
       ['explain', 'unused-valeu'],
     ]) {

@@ -132,6 +132,7 @@ const path = diagnose({
   related: ['lower', 'turn', 'under'].map((part, i) => ({
     message: `step ${i + 1}`,
     at: at(files, part === 'under' ? 'safety.yaml' : 'steps.md', part),
+    ...(part === 'under' ? {} : { onPath: true as const }),
   })),
 });
 const hint = diagnose({
@@ -280,7 +281,6 @@ describe('SARIF', () => {
     expect(flow?.codeFlows?.[0]?.threadFlows[0]?.locations.map(({ location }) => location?.message?.text)).toEqual([
       'step 1',
       'step 2',
-      'step 3',
       'The header may be down',
     ]);
     expect(unused?.level).toBe('note');

@@ -125,6 +125,7 @@ const part = (index: number, length: number, within: { readonly run: boolean }):
     { weight: 2, arbitrary: to('otherwise') },
     { weight: 3, arbitrary: to('outside') },
     { weight: 1, arbitrary: to('low') },
+    { weight: 1, arbitrary: fc.constantFrom('high', 'fault', 'unsure').chain(to) },
     { weight: 1, arbitrary: answers },
     { weight: 2, arbitrary: to('then') },
     { weight: 1, arbitrary: fc.constant('energized') },

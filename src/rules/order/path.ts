@@ -1,14 +1,11 @@
 // The path to a fault as places in order, each with what happens there.
 
+import type { Related } from '../../diagnostic/diagnostic.js';
 import type { Book } from '../../model/book.js';
 import type { Taken, TraceEntry, Violation } from '../../order/result.js';
-import type { Span } from '../../text/source.js';
 import { code, isSo, listed, stateWords, stepIdAt, stepName, valueWords } from './words.js';
 
-interface PathPlace {
-  readonly message: string;
-  readonly at: Span;
-}
+type PathPlace = Related & { readonly onPath: true };
 
 /** The path as related places, in its order. A last step of which there is nothing to say is left to the fault itself. */
 export function pathOf({ trace, phase }: Violation, book: Book): readonly PathPlace[] {
@@ -23,7 +20,7 @@ export function pathOf({ trace, phase }: Violation, book: Book): readonly PathPl
     const parts = entryParts(entry, { comes: comes && !(isLast && phase === 'before'), fails });
     if (isLast && !fails && saysNothing(entry, { parts: parts.length, isOnly: i === 0 })) return [];
     const message = `${stepName(entry.place)}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
-    return [{ message, at: stepIdAt(entry.place, book) }];
+    return [{ message, at: stepIdAt(entry.place, book), onPath: true }];
   });
   // One step of which nothing is to be told is no path.
   return places.length === 1 && !places[0]?.message.includes(': ') ? [] : withoutRounds(places);
@@ -49,6 +46,7 @@ function withoutRounds(places: readonly PathPlace[]): readonly PathPlace[] {
       told.push({
         message: `the last ${length > 1 ? `${length} steps` : 'step'} ${times - 1} times more`,
         at: first.at,
+        onPath: true,
       });
     at += length * times;
   }
