@@ -4,9 +4,10 @@ import { proofBudget } from './compile.js';
 import { cardsOf, emitCards } from './emit/cards/cards.js';
 import type { CardFonts } from './emit/cards/fonts.js';
 import { offlineFiles } from './emit/offline/offline-files.js';
-import { gatherProof } from './emit/open-data/proof.js';
+import { type BookProof, gatherProof } from './emit/open-data/proof.js';
 import { emitSite } from './emit/pages/site.js';
 import { mapSite } from './emit/pages/site-map.js';
+import type { RuleText } from './emit/staff/rule-pages.js';
 import type { ResolvedBook } from './model/resolved.js';
 import type { OrderResult } from './order/result.js';
 
@@ -18,6 +19,8 @@ export interface BuildInput {
   readonly assets: ReadonlyMap<string, Uint8Array>;
   /** Whether drafts get pages and cards, marked so; without, nobody has released them for work. */
   readonly drafts?: boolean;
+  /** What the program brings along to explain its rules. */
+  readonly rules?: readonly RuleText[];
   /** The faces that cards are set in. */
   readonly fonts: CardFonts;
 }
@@ -27,15 +30,16 @@ export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8
   const { resolved, proofs, figures, assets, fonts, drafts = false } = input;
   const wanted = cardsOf(resolved).filter(({ variant }) => drafts || variant.procedure.status !== 'draft');
   const links = wanted.map(({ variant, ...card }) => ({ ...card, variant: variant.id }));
-  const site = emitSite(resolved, { proofs, figures, assets, cards: links, drafts });
+  const proof = proofOfAll(input);
+  const site = emitSite(resolved, { proofs, figures, assets, cards: links, drafts, rules: input.rules ?? [], proof });
   const cards = emitCards(resolved, { proofs, fonts }, ({ variant }) => drafts || variant.procedure.status !== 'draft');
-  const files = new Map([...site, ...cards, ['data/proof.json', proofFile(input)] as const]);
+  const files = new Map([...site, ...cards, ['data/proof.json', `${JSON.stringify(proof)}\n`] as const]);
   const lists = offlineFiles(resolved, mapSite(resolved, { drafts }), files);
   return new Map([...files, ...lists].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 /** What was proved of all that gets a page. */
-function proofFile({ resolved, proofs, drafts = false }: BuildInput): string {
+function proofOfAll({ resolved, proofs, drafts = false }: BuildInput): BookProof {
   const variants = resolved.variants.filter(({ procedure }) => drafts || procedure.status !== 'draft');
-  return `${JSON.stringify(gatherProof({ resolved: { ...resolved, variants }, proofs, bound: proofBudget }))}\n`;
+  return gatherProof({ resolved: { ...resolved, variants }, proofs, bound: proofBudget });
 }

@@ -1,10 +1,12 @@
 // `stepgauge build`: check, then the site, its search, the cards and the open book. Errors leave the old output as it was.
 
 import { buildBook } from '../build.js';
+import type { RuleText } from '../emit/staff/rule-pages.js';
 import { writeFolder } from '../io.js';
+import { catalogue } from '../rules/catalogue.js';
 import { type Loaded, loadBook, report } from './load.js';
 import type { CheckOptions } from './options.js';
-import { packageFiles } from './package-files.js';
+import { packageFiles, packageTexts } from './package-files.js';
 import type { Terminal } from './terminal.js';
 
 export interface BuildOptions extends CheckOptions {
@@ -27,6 +29,17 @@ export function runBuild(book: string | undefined, options: BuildOptions, termin
   return 0;
 }
 
+/** The rules' own pages, in the order of their codes. */
+function ruleTexts(): readonly RuleText[] {
+  const pages = packageTexts('dist/rule-pages');
+  return [...catalogue]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .flatMap(([code, severity]) => {
+      const markdown = pages.get(`${code}.md`);
+      return markdown === undefined ? [] : [{ code, severity, markdown }];
+    });
+}
+
 /** Every file of the output, for a book that holds. */
 export function filesOf(loaded: Loaded, drafts: boolean): ReadonlyMap<string, string | Uint8Array> {
   const { resolved, proofs } = loaded.checked;
@@ -38,5 +51,6 @@ export function filesOf(loaded: Loaded, drafts: boolean): ReadonlyMap<string, st
     assets: packageFiles('dist/site'),
     fonts: loaded.fonts,
     drafts,
+    rules: ruleTexts(),
   });
 }

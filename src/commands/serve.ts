@@ -24,6 +24,7 @@ const types: Readonly<Record<string, string>> = {
   jpg: 'image/jpeg',
   jpeg: 'image/jpeg',
   pdf: 'application/pdf',
+  ics: 'text/calendar; charset=utf-8',
   woff2: 'font/woff2',
 };
 

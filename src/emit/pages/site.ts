@@ -5,7 +5,12 @@ import type { OrderResult } from '../../order/result.js';
 import { digest } from '../offline/digest.js';
 import { workerName } from '../offline/shapes.js';
 import { compileOpenBook } from '../open-data/compiled-book.js';
+import type { BookProof } from '../open-data/proof.js';
 import { buildSearch } from '../search/search-files.js';
+import { reviewsCalendar } from '../staff/reviews.js';
+import type { RuleText } from '../staff/rule-pages.js';
+import { staffFolder } from '../staff/staff-page.js';
+import { emitStaff } from '../staff/staff-pages.js';
 import { withTrueLanguages } from '../translated.js';
 import { type Voice, voiceFor } from '../voice.js';
 import { hasInterface } from '../words/interface.js';
@@ -38,6 +43,12 @@ export interface SiteInput {
   readonly assets?: ReadonlyMap<string, Uint8Array>;
   /** The printed cards that pages link to. */
   readonly cards?: readonly CardLink[];
+  /** What the program brings along to explain its rules. */
+  readonly rules?: readonly RuleText[];
+  /** What `data/proof.json` says, where it is written. */
+  readonly proof?: BookProof;
+  /** Whether `staff/guard.html` is made elsewhere, and may be linked to. */
+  readonly guarded?: boolean;
   /** Whether drafts get pages. They have none where people work. */
   readonly drafts?: boolean;
 }
@@ -64,7 +75,10 @@ export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<str
   for (const [name, bytes] of input.assets ?? []) files.set(site.assets.get(name) ?? name, bytes);
   for (const [path, bytes] of input.figures ?? []) files.set(path, bytes);
   files.set('data/book.json', compileOpenBook(book, site.map));
-  for (const language of site.languages) emitLanguage(site, language, files);
+  for (const language of site.languages) {
+    emitLanguage(site, language, files);
+    emitStaffPages(site, language, { input, files });
+  }
   return files;
 }
 
@@ -135,6 +149,20 @@ function emitLanguage(site: Site, language: string, files: Files): void {
       );
     }
   }
+}
+
+/** The pages for desk and staff, and the calendar of reviews. */
+function emitStaffPages(
+  site: Site,
+  language: string,
+  { input, files }: { readonly input: SiteInput; readonly files: Files },
+): void {
+  const page: Page = { site, voice: voiceFor(language, site.languages[0] ?? 'en'), path: '' };
+  emitStaff({ page, rules: input.rules ?? [], proof: input.proof, guarded: input.guarded ?? false }, (path, draw) => {
+    const own: Page = { ...page, path };
+    files.set(fileOf(own), draw(own));
+  });
+  if (language === site.languages[0]) files.set(`${staffFolder}reviews.ics`, reviewsCalendar(page));
 }
 
 type Write = (path: string, home: Home | undefined, draw: (page: Page) => string) => void;

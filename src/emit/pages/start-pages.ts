@@ -32,6 +32,7 @@ ${drawChoices(
 )}</section>
 ${site.book.book.fleet.length > 0 && html`<p class="codes-link"><a href="${linkTo(page, 'units.html')}">${voice.ui('units')}</a></p>`}${drawTelling(page, voice.text('tell-machine'), list)}<p class="codes-link"><a href="${jobsLink(page)}">${voice.ui('jobs-title')}</a></p>
 <p class="codes-link"><a href="${calculatorsLink(page)}">${calculatorWords(voice.language).title}</a></p>
+<p class="codes-link"><a href="${linkTo(page, 'staff/')}">${voice.ui('staff')}</a></p>
 <p class="codes-link"><a href="${linkTo(page, 'codes.html')}">${voice.ui('read-out-code')} ${voice.ui('all-codes')}</a></p>
 `,
   });

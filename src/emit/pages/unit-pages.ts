@@ -1,14 +1,14 @@
 // Customers' units: the list of them, and a page for each, with a code to scan. Customers themselves are named only where
 // book.yaml says so.
 
-import { encode } from 'uqr';
 import type { FleetUnit, Machine } from '../../model/book.js';
-import { type Html, html, trusted } from '../html.js';
+import { type Html, html } from '../html.js';
 import type { KnownMachine } from '../rig-match.js';
 import { linkTo, type Page, phoneLink, plainOf } from './context.js';
 import { renderPage } from './layout.js';
 import { knownOfUnit, sayKnown } from './rig-facts.js';
 import { unbroken } from './rig-words.js';
+import { drawCode } from './scan-code.js';
 import type { Home } from './site-map.js';
 
 /** A unit of the fleet whose machine the book has, and where it leads. */
@@ -109,10 +109,8 @@ export function unitHome(page: Page, unit: FleetUnit, home: Home): string {
 export function drawSticker(page: Page, place: UnitPlace): Html {
   const { voice, site } = page;
   const url = addressOf(site.book.book.settings.url.value, place.folder);
-  const { data, size } = encode(url, { ecc: 'M', boostEcc: false, border: 4 });
-  const squares = data.flatMap((row, y) => row.map((dark, x) => (dark ? `M${x} ${y}h1v1h-1z` : ''))).join('');
   return html`<section class="sticker"><h2>${voice.ui('unit-sticker')}</h2>
-<svg viewBox="0 0 ${size} ${size}" role="img" aria-label="${voice.text('unit-sticker-alt', { url })}"><path class="ground" d="M0 0h${size}v${size}h-${size}z"/><path d="${trusted(squares)}"/></svg>
+${drawCode(url, voice.text('unit-sticker-alt', { url }))}
 <p><b>${place.unit.id.value}</b>${place.unit.serial && html` · ${unbroken(place.unit.serial.value)}`} · ${plainOf(page, place.machine.name)}</p>
 <p class="aside">${voice.ui('unit-sticker-why')} ${url}</p></section>
 `;

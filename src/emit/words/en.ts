@@ -112,6 +112,7 @@ export const english = {
   'every-serial': 'all serial numbers',
   'every-software': 'any software',
   'codes-step': 'Put the number of a step behind it to stand on that step: ABC 123 7.',
+  staff: 'For desk and staff',
   'codes-go': 'Go',
   'codes-others': 'Lists, choices and pages for a rig that is not known',
   'code-page': 'The page of this code',

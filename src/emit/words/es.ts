@@ -109,6 +109,7 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'every-serial': 'todos los números de serie',
   'every-software': 'cualquier software',
   'codes-step': 'Ponga detrás el número de un paso para llegar a ese paso: ABC 123 7.',
+  staff: 'Para mesa y personal',
   'codes-go': 'Ir',
   'codes-others': 'Listas, elecciones y páginas para un equipo que no se conoce',
   'code-page': 'La página de este código',

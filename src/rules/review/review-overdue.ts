@@ -1,5 +1,6 @@
 // A procedure whose next review lies in the past: as it says itself, or by how often the book wants reviews.
 
+import { addMonths } from '../../model/dates.js';
 import type { Span } from '../../text/source.js';
 import { rule } from '../rule.js';
 
@@ -42,22 +43,4 @@ export default rule({
 
 function found(at: Span, data: Facts): { readonly at: Span; readonly data: Facts } {
   return { at, data };
-}
-
-/** The same day of the month some months later, or its last day where it has fewer. */
-function addMonths(date: string, months: number): string {
-  const [year = 0, month = 1, day = 1] = date.split('-').map(Number);
-  const count = year * 12 + (month - 1) + months;
-  const [newYear, newMonth] = [Math.floor(count / 12), (count % 12) + 1];
-  const last = Math.min(day, daysOf(newYear, newMonth));
-  return [String(newYear).padStart(4, '0'), pad(newMonth), pad(last)].join('-');
-}
-
-function daysOf(year: number, month: number): number {
-  if (month === 2) return (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28;
-  return [4, 6, 9, 11].includes(month) ? 30 : 31;
-}
-
-function pad(count: number): string {
-  return String(count).padStart(2, '0');
 }
