@@ -137,7 +137,7 @@ describe('a record as CSV', () => {
       fc.property(anyEntries, (entries) => {
         const table = parseCsv(recordCsv(recordOf({ ...jobOf([]), entries })).replace('\uFEFF', ''));
         expect(new Set(table.map((row) => row.length))).toEqual(new Set([12]));
-        expect(table.length).toBe(11 + entries.filter(({ kind }) => kind !== 'close').length);
+        expect(table.length).toBe(13 + entries.filter(({ kind }) => kind !== 'close').length);
       }),
     );
   });

@@ -71,6 +71,10 @@ describe('a journal', () => {
       { ...learnPage, path: 'tarn-60/row-12x20/learn-height-range/' },
       { ...learnPage, procedure: 'mass-flow', path: 'tarn-40/row-12x20/mass-flow/' },
     ];
+    const unit = { ...learnPage, path: `${learnPage.path}display-4.2/`, unit: 'unit-17', serial: '70-00317' };
+    expect((await openJournal(unit)).job.id).toBe(journal.job.id);
+    expect(jobs.isSameWork(unit, { ...unit, unit: 'unit-18' })).toBe(false);
+    expect(jobs.isSameWork(unit, { ...unit, serial: '70-00318' })).toBe(false);
     for (const page of others) expect((await openJournal(page)).job.id).not.toBe(journal.job.id);
   });
 

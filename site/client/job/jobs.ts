@@ -10,11 +10,13 @@ function workPath({ path, language }: JobPage): string {
 }
 
 /**
- * Whether two pages are the same work: the procedure, for the same rig. A procedure that was one page and is now several
- * (or the other way round) still is: `…/learn/` and `…/learn/display-4.2/`.
+ * Whether two pages are the same work: the procedure, for the same rig, and not on two units that are known to differ. A
+ * procedure that was one page and is now several (or the other way round) still is: `…/learn/`, `…/learn/display-4.2/`.
  */
 export function isSameWork(a: JobPage, b: JobPage): boolean {
   const [one, other] = [workPath(a), workPath(b)];
+  const differ = (x?: string, y?: string): boolean => x !== undefined && y !== undefined && x !== y;
+  if (differ(a.unit, b.unit) || differ(a.serial, b.serial)) return false;
   return a.procedure === b.procedure && (one.startsWith(other) || other.startsWith(one));
 }
 

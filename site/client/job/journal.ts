@@ -27,6 +27,9 @@ export interface JobPage {
   /** `Tarn 40 · 12-row header, 20 in rows`, with what the page is only for. */
   readonly rig: string;
   readonly language: string;
+  /** The unit of the fleet that the phone was told it stands by, and the serial that it was told. */
+  readonly unit?: string;
+  readonly serial?: string;
 }
 
 /** How a reading was judged; `recorded` where there are no limits. */

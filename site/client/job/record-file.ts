@@ -41,6 +41,8 @@ export function recordCsv(record: JobRecord): string {
     { what: 'job', name: 'title', text: page.title },
     { what: 'job', name: 'revision', text: page.revision },
     { what: 'job', name: 'rig', text: record.rig },
+    { what: 'job', name: 'unit', text: page.unit ?? '' },
+    { what: 'job', name: 'serial', text: page.serial ?? '' },
     { what: 'job', name: 'code', text: page.code },
     { what: 'job', name: 'state', text: record.state },
     { what: 'job', name: 'end', text: record.end ?? '' },

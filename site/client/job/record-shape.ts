@@ -21,6 +21,8 @@ export interface RecordPage {
   readonly code: string;
   readonly path: string;
   readonly language: string;
+  readonly unit?: string;
+  readonly serial?: string;
 }
 
 export interface RecordReading extends Item {

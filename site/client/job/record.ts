@@ -60,8 +60,8 @@ function withoutKind<T extends { readonly kind: Kind }>({ kind: _, ...rest }: T)
   return rest;
 }
 
-function pageOf({ procedure, title, revision, content, code, path, language }: JobPage): RecordPage {
-  return { procedure, title, revision, content, code, path, language };
+function pageOf({ rig: _, ...page }: JobPage): RecordPage {
+  return page;
 }
 
 const ends = ['done', 'stop', 'call-service'] as const;

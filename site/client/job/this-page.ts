@@ -1,9 +1,11 @@
 // Which page this is, for a job that is done by it: read from what the page says of itself.
 
+import { readRigs } from '../rigs.js';
 import type { JobPage } from './journal.js';
 
 /** This page as jobs keep it; `undefined` on pages that are no procedure. */
 export function thisPage(): JobPage | undefined {
+  const { lang } = document.documentElement;
   const { procedure, title, revision, content, code, path, rig } = document.body.dataset;
   if (procedure === undefined || content === undefined || path === undefined) return undefined;
   return {
@@ -14,8 +16,16 @@ export function thisPage(): JobPage | undefined {
     content,
     path,
     rig: rig ?? '',
-    language: document.documentElement.lang,
+    language: lang,
+    ...unitOf(path.startsWith(`${lang}/`) ? path.slice(lang.length + 1) : path),
   };
+}
+
+/** What the phone was told of the machine it stands by: of those of this home the one used last. */
+function unitOf(path: string): Pick<JobPage, 'unit' | 'serial'> {
+  const rig = readRigs().find(({ folder }) => path.startsWith(folder));
+  const serial = rig?.known.serial;
+  return { ...(rig?.unit !== undefined && { unit: rig.unit }), ...(serial !== undefined && { serial }) };
 }
 
 /** The job that a link asks for: `…/learn/#job=ID`. */

@@ -32,8 +32,9 @@ export interface FactsEvents {
   readonly redraw: () => Promise<void>;
 }
 
-function factOf({ facts }: JobRecord, name: FactName): string {
-  return facts.findLast((fact) => fact.name === name)?.text ?? '';
+function factOf({ facts, page }: JobRecord, name: FactName): string {
+  const given = facts.findLast((fact) => fact.name === name)?.text;
+  return given ?? (name === 'machine-serial' ? page.serial : undefined) ?? '';
 }
 
 /** The form of an open job: each field is kept as it is left. */

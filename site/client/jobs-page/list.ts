@@ -81,7 +81,7 @@ function jobEntry(job: Job, redraw: () => Promise<void>): HTMLElement {
     : `${say(`end-${end ?? 'none'}`)} · ${job.sent ? say('sent', { when: sayMoment(job.sent) }) : say('not-sent')}`;
   const title = element('a', { href: isOpen ? root + resumeLink({ id: job.id, page }) : record }, [
     element('b', {}, [page.title]),
-    aside([page.rig]),
+    aside([page.rig, page.unit ?? page.serial ?? '']),
     aside([where]),
     aside([say('begun', { when: sayMoment(job.begun) }), ...contents(job).slice(0, 1)]),
   ]);
@@ -114,7 +114,7 @@ async function removeJob(job: Job, redraw: () => Promise<void>): Promise<void> {
   const sure = await askFirst({
     title: say('delete-sure'),
     lines: [
-      `${pageNow(job).title} · ${pageNow(job).rig}`,
+      [pageNow(job).title, pageNow(job).rig, pageNow(job).unit ?? ''].filter((part) => part !== '').join(' · '),
       ...(contents(job).length > 0 ? [say('delete-what', { what: contents(job).join(', ') })] : []),
       job.sent ? say('delete-sent', { when: sayMoment(job.sent) }) : say('delete-unsent'),
     ],

@@ -38,6 +38,6 @@ export function aside(facts: readonly string[]): HTMLElement {
 }
 
 /** Something folded. */
-export function fold(summary: string, children: readonly (Node | string)[]): HTMLElement {
-  return element('details', {}, [element('summary', {}, [summary]), ...children]);
+export function fold(summary: string, children: readonly (Node | string)[], kind = ''): HTMLElement {
+  return element('details', kind === '' ? {} : { class: kind }, [element('summary', {}, [summary]), ...children]);
 }

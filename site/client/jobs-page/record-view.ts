@@ -49,11 +49,12 @@ export async function drawRecord(id: string, redraw: () => Promise<void>): Promi
   };
 }
 
-function openNote({ id }: Job, { page, rig }: JobRecord): HTMLElement {
+function openNote({ id }: Job, { page, rig, end }: JobRecord): HTMLElement {
   const root = document.body.dataset.root ?? '';
-  const resume = element('a', { class: 'button', href: root + resumeLink({ id, page: { ...page, rig } }) }, [
-    say('resume'),
-  ]);
+  const href = root + resumeLink({ id, page: { ...page, rig } });
+  // at its end there is nothing to go on with: the record wants filling in and closing
+  if (end !== undefined) return element('p', { class: 'open-note' }, [say('open-ended')]);
+  const resume = element('a', { class: 'button', href }, [say('resume')]);
   return element('div', { class: 'open-note' }, [element('p', {}, [say('open-record')]), resume]);
 }
 
@@ -65,6 +66,7 @@ function headOf(record: JobRecord): HTMLElement {
       [say('procedure'), `${page.title}, ${say('revision', { revision: page.revision })}`],
       ['', revised ? say('begun-by', { revision: begunBy.revision, now: page.revision }) : ''],
       [say('rig'), record.rig],
+      [say('unit'), [page.unit, page.serial].filter((one) => one !== undefined).join(' · ')],
       [say('code'), `${page.code.slice(0, 3)}\u00a0${page.code.slice(3)}`],
       [say('begun-at'), sayMoment(record.begun)],
       [say('closed-at'), record.closed === undefined ? '' : sayMoment(record.closed)],
@@ -162,19 +164,21 @@ function details(record: JobRecord): readonly HTMLElement[] {
   const ticks = record.ticks
     .filter(({ corrected }) => !corrected)
     .map(({ words, met, at }) => element('li', {}, [words, aside([met ? '' : say('taken-back'), sayMoment(at)])]));
-  const ways = record.ways.map(({ step, words = '', by, to, at, answer = '' }) =>
-    element('li', {}, [
-      element('span', {}, [`${sayPlace(step)}${words === '' ? '' : `: ${words}`}`]),
-      aside([answer, say(by === 'back' ? 'way-back' : 'way-to', { place: sayPlace(to) }), sayMoment(at)]),
-    ]),
-  );
-  const list = (heading: string, rows: readonly HTMLElement[]): readonly HTMLElement[] =>
-    rows.length === 0 ? [] : [fold(heading, [element('ul', { class: 'record-rows' }, rows)])];
+  const ways = record.ways
+    .filter(({ step }) => step !== 'cautions')
+    .map(({ step, words = '', by, to, at, answer = '' }) =>
+      element('li', {}, [
+        element('span', {}, [`${sayPlace(step)}${words === '' ? '' : `: ${words}`}`]),
+        aside([answer, say(by === 'back' ? 'way-back' : 'way-to', { place: sayPlace(to) }), sayMoment(at)]),
+      ]),
+    );
+  const list = (heading: string, rows: readonly HTMLElement[], kind = ''): readonly HTMLElement[] =>
+    rows.length === 0 ? [] : [fold(heading, [element('ul', { class: 'record-rows' }, rows)], kind)];
   return [
     element('section', { class: 'record-details' }, [
       ...list(say('ticks'), ticks),
       ...list(say('all-readings'), drawReadings(record)),
-      ...list(say('ways'), ways),
+      ...list(say('ways'), ways, 'ways'),
     ]),
   ];
 }

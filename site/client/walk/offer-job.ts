@@ -1,11 +1,13 @@
 // The offer where jobs are known: to go on, by the new revision if there is one, or to start again.
 
 import { element } from '../element.js';
-import { changedSince, closeJob, pageNow } from '../job/jobs.js';
+import { changedSince, closeJob, pageNow, readHeads } from '../job/jobs.js';
 import type { JobPage, Journal } from '../job/journal.js';
+import { findLost } from '../job/lost.js';
 import { openJournal } from '../job/open-journal.js';
 import { StoreFault } from '../job/store.js';
 import { wantedJob } from '../job/this-page.js';
+import { sayMoment } from '../offline/say.js';
 import { aside, deskOffer, offerButton, plainOffer, type Start } from './offer.js';
 import { say } from './words.js';
 
@@ -22,10 +24,20 @@ export async function offerJob(place: HTMLElement, offering: Offering): Promise<
     return undefined;
   });
   const isNew = !journal || journal.job.entries.length === 0 || journal.job.state === 'closed';
+  const lost = journal ? await lostHere(offering.page) : [];
   place.replaceChildren(
+    ...lost,
     ...(isNew
       ? plainOffer(place, offering.start)
       : [...offered(journal, offering), ...deskOffer(place.dataset, offering.start)]),
+  );
+}
+
+/** Jobs of this page that the phone has cleared: said once more at each start, until a person has read it on the page of jobs. */
+async function lostHere({ title, rig }: JobPage): Promise<readonly Node[]> {
+  const lost = findLost(await readHeads()).filter((job) => job.title === title && job.rig === rig);
+  return lost.map(({ begun }) =>
+    element('p', { class: 'walk-warning', role: 'alert' }, [say('cleared', { when: sayMoment(begun) })]),
   );
 }
 
@@ -48,7 +60,7 @@ function offered(journal: Journal, { page, start, draw }: Offering): readonly No
   }
   return [
     offerButton(say('resume', { place: placeWords(journal) }), () => start({ mode: 'job', journal })),
-    aside(say('resume-why', { when: new Date(job.begun).toLocaleString(document.documentElement.lang) })),
+    aside(say('resume-why', { when: sayMoment(job.begun) })),
     anew,
   ];
 }

@@ -3,6 +3,7 @@
 const english = {
   resume: 'Go on: {place}',
   'resume-why': 'Begun {when}.',
+  cleared: 'The phone has cleared a job of this page, begun {when}. What was read in it is lost.',
   anew: 'Start again from the beginning',
   'anew-sure': 'The job that was begun is closed as it stands, and kept. Start again?',
   changed: 'This procedure has changed since you began: revision {before}, now {now}.',
@@ -129,6 +130,7 @@ export type WalkKey = keyof typeof english;
 const spanish: Readonly<Record<WalkKey, string>> = {
   resume: 'Seguir: {place}',
   'resume-why': 'Empezado {when}.',
+  cleared: 'El teléfono borró un trabajo de esta página, empezado {when}. Lo leído en él está perdido.',
   anew: 'Empezar de nuevo desde el principio',
   'anew-sure': 'El trabajo empezado se cierra tal como está y se conserva. ¿Empezar de nuevo?',
   changed: 'Este procedimiento cambió desde que usted empezó: revisión {before}, ahora {now}.',
