@@ -12,6 +12,7 @@ import type { OrderResult } from './order/result.js';
 import { runnableFor } from './order/runnable.js';
 import { readBook } from './read/book.js';
 import { resolveBook } from './resolve/resolve.js';
+import { joinCauses } from './rules/causes/causes.js';
 import { rules } from './rules/index.js';
 import { type RuleMemory, runRules } from './rules/run.js';
 import { sortOutWaived } from './rules/waivers.js';
@@ -91,7 +92,8 @@ function check(input: CheckInput, keep: Keep, memory: RuleMemory): Checked {
   // Whether a card fits is asked of what is right: a wrong procedure is mended first.
   const cards = input.fonts && holds(found, false) ? cardFaults(resolved, { proofs, fonts: input.fonts }, keep) : [];
   const { kept, waived } = sortOutWaived([...found, ...cards], book);
-  return { diagnostics: collectDiagnostics(kept), waived: collectDiagnostics(waived), book, resolved, proofs };
+  const told = joinCauses(collectDiagnostics(kept), resolved);
+  return { diagnostics: told, waived: collectDiagnostics(waived), book, resolved, proofs };
 }
 
 /** Where book.yaml itself is wrong, its languages may be guessed: nothing is said of the languages of other files. */

@@ -23,6 +23,7 @@ const fileCodes = {
 const lastCodes = {
   'card-overflow': 'error',
   'sign-not-printable': 'error',
+  'unknown-code': 'error',
   'unneeded-waiver': 'hint',
   'waived-error': 'error',
 } as const;

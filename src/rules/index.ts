@@ -19,11 +19,15 @@ import cropNumberOfOtherQuantity from './dimensions/crop-number-of-other-quantit
 import serialUsedTwice from './fleet/serial-used-twice.js';
 import unitWithoutProcedure from './fleet/unit-without-procedure.js';
 import branchNeverTaken from './flow/branch-never-taken.js';
+import deadlineWithoutBranch from './flow/deadline-without-branch.js';
 import neverDone from './flow/never-done.js';
 import requiredTwice from './flow/required-twice.js';
+import timesDisagree from './flow/times-disagree.js';
 import unreachableStep from './flow/unreachable-step.js';
 import withdrawnRun from './flow/withdrawn-run.js';
 import hazardNotListed from './hazards/hazard-not-listed.js';
+import hazardWithoutRule from './hazards/hazard-without-rule.js';
+import typedSignalWord from './hazards/typed-signal-word.js';
 import endsLookMistyped from './limits/ends-look-mistyped.js';
 import instrumentNotGoodEnough from './limits/instrument-not-good-enough.js';
 import instrumentOfOtherQuantity from './limits/instrument-of-other-quantity.js';
@@ -34,6 +38,7 @@ import nominalOutsideLimits from './limits/nominal-outside-limits.js';
 import percentWithoutSign from './limits/percent-without-sign.js';
 import resolutionTooCoarse from './limits/resolution-too-coarse.js';
 import valueWithoutInstrument from './limits/value-without-instrument.js';
+import toolNotListed from './names/tool-not-listed.js';
 import adjustWithoutReading from './order/adjust-without-reading.js';
 import backIntoStep from './order/back-into-step.js';
 import cannotMoveHere from './order/cannot-move-here.js';
@@ -49,6 +54,7 @@ import needNotMet from './order/need-not-met.js';
 import notProved from './order/not-proved.js';
 import notRestored from './order/not-restored.js';
 import physicsContradicts from './order/physics-contradicts.js';
+import readingUnsureWithoutBranch from './order/reading-unsure-without-branch.js';
 import requirementLost from './order/requirement-lost.js';
 import requiresNotMetAtRun from './order/requires-not-met-at-run.js';
 import safetyRuleBroken from './order/safety-rule-broken.js';
@@ -63,6 +69,7 @@ import vacuousRule from './order/vacuous-rule.js';
 import wrongPlaceAtRun from './order/wrong-place-at-run.js';
 import peopleNotNeeded from './people/people-not-needed.js';
 import tooFewPeople from './people/too-few-people.js';
+import twoPlacesInStep from './people/two-places-in-step.js';
 import editedAfterVerification from './review/edited-after-verification.js';
 import machineNotVerified from './review/machine-not-verified.js';
 import neverReviewed from './review/never-reviewed.js';
@@ -85,6 +92,7 @@ import translationDiffers from './translations/translation-differs.js';
 import unusedAdjuster from './unused/unused-adjuster.js';
 import unusedHazard from './unused/unused-hazard.js';
 import unusedInBook from './unused/unused-in-book.js';
+import unusedTool from './unused/unused-tool.js';
 import unusedValue from './unused/unused-value.js';
 import unusedWorksheet from './unused/unused-worksheet.js';
 
@@ -170,6 +178,14 @@ export const rules: readonly AnyRule[] = [
   serialUsedTwice,
   editedAfterVerification,
   verificationWithoutContent,
+  twoPlacesInStep,
+  timesDisagree,
+  deadlineWithoutBranch,
+  typedSignalWord,
+  hazardWithoutRule,
+  readingUnsureWithoutBranch,
+  toolNotListed,
+  unusedTool,
   unusedAdjuster,
   unusedHazard,
   unusedInBook,

@@ -17,14 +17,18 @@ export function sortOutWaived(
 ): { readonly kept: readonly Diagnostic[]; readonly waived: readonly Diagnostic[] } {
   const waivers = waiversIn(book);
   const used = new Set<Waiver>();
-  const kept: Diagnostic[] = [];
+  let kept: Diagnostic[] = [];
   const waived: Diagnostic[] = [];
   for (const diagnostic of diagnostics) {
     const cover = diagnostic.severity === 'warning' ? waivers.filter((waiver) => covers(waiver, diagnostic)) : [];
     for (const waiver of cover) used.add(waiver);
     (cover.length > 0 ? waived : kept).push(diagnostic);
   }
-  for (const waiver of waivers) if (!used.has(waiver)) kept.push(idleWaiver(waiver));
+  for (const waiver of waivers) {
+    if (used.has(waiver)) continue;
+    if (catalogue.has(waiver.code.value)) kept.push(idleWaiver(waiver));
+    else kept = [...kept.filter((one) => !wasMeant(waiver, one)), unknownCode(waiver, kept)];
+  }
   return { kept: kept.sort((a, b) => compareText(a.at.file, b.at.file)), waived };
 }
 
@@ -36,6 +40,26 @@ export function isWaived(book: Book): (diagnostic: Diagnostic) => boolean {
 
 function waiversIn(book: Book): readonly Waiver[] {
   return [...book.waivers, ...[...book.procedures.values()].flatMap((procedure) => procedure.waivers)];
+}
+
+// What a waiver would cover if its code were spelt right: told with that.
+function wasMeant({ code, within }: Waiver, diagnostic: Diagnostic): boolean {
+  if (diagnostic.severity !== 'warning' || !isInside(diagnostic.at, within)) return false;
+  return nearestNames(code.value, catalogue.keys()).includes(diagnostic.code);
+}
+
+function unknownCode(waiver: Waiver, kept: readonly Diagnostic[]): Diagnostic {
+  const { code } = waiver;
+  const meant = kept.filter((one) => wasMeant(waiver, one));
+  return diagnose({
+    code: 'unknown-code',
+    severity: 'error',
+    message: `No diagnostic has the code \`${code.value}\``,
+    at: code.at,
+    related: meant.map(({ message, at }) => ({ message, at })),
+    help: askWhetherMeant(nearestNames(code.value, catalogue.keys())) ?? 'Take the waiver out, or mend its code.',
+    note: 'A waiver covers the diagnostics of its code: what was to be covered is reported all the same.',
+  });
 }
 
 /** What is wrong with a waiver that covers nothing. */
@@ -64,17 +88,15 @@ function errorWaived(waiver: Waiver): Diagnostic {
 }
 
 function unneeded({ code }: Waiver, severity: Severity | undefined): Diagnostic {
-  const near = severity === undefined ? nearestNames(code.value, catalogue.keys()) : [];
-  const words: Readonly<Record<string, string>> = {
-    warning: `Nothing here is reported as \`${code.value}\``,
-    hint: `\`${code.value}\` is a hint, which never counts and needs no waiver`,
-  };
   return diagnose({
     code: 'unneeded-waiver',
     severity: 'hint',
-    message: words[severity ?? ''] ?? `No diagnostic has the code \`${code.value}\``,
+    message:
+      severity === 'hint'
+        ? `\`${code.value}\` is a hint, which never counts and needs no waiver`
+        : `Nothing here is reported as \`${code.value}\``,
     at: code.at,
-    help: askWhetherMeant(near) ?? 'Take the waiver out, or mend its code.',
+    help: 'Take the waiver out, or mend its code.',
     note: 'A waiver that covers nothing would hide the next fault of that kind.',
   });
 }

@@ -31,7 +31,7 @@ export interface Page {
 /** All pages below a folder, in the order of their paths. */
 export function pagesBelow(folder: string): readonly Page[] {
   return filesBelow(folder)
-    .filter((file) => file.endsWith('.md'))
+    .filter((file) => file.endsWith('.md') && !file.endsWith('README.md'))
     .map((file) => readPage(file, readFileSync(file, 'utf8')));
 }
 

@@ -10,7 +10,7 @@ const root = join(import.meta.dirname, '../..');
 const pages = join(root, 'dist/rule-pages');
 mkdirSync(pages, { recursive: true });
 for (const entry of readdirSync(join(root, 'src/rules'), { recursive: true, withFileTypes: true })) {
-  if (entry.isFile() && entry.name.endsWith('.md')) {
+  if (entry.isFile() && entry.name.endsWith('.md') && entry.name !== 'README.md') {
     cpSync(join(entry.parentPath, entry.name), join(pages, basename(entry.name)));
   }
 }

@@ -59,13 +59,17 @@ function checkMachine(checker: Checker, machine: Machine): void {
     checkFigure(checker, option.tell?.figure);
   }
   const { from, to, at } = machine.serials ?? {};
-  if (from === undefined || to === undefined || !at || compareSerials(from, to) <= 0) return;
+  if (!at || !isReversed(machine)) return;
   checker.report({
     code: 'serials-reversed',
     message: `No serial lies from \`${from}\` to \`${to}\`: the first comes after the second`,
     at,
     help: 'Exchange the two, or mend the one that is wrong.',
   });
+}
+
+function isReversed({ serials }: Machine): boolean {
+  return serials?.to !== undefined && compareSerials(serials.from, serials.to) > 0;
 }
 
 function checkHolder(checker: Checker, holder: Machine | Header, owner: 'machine' | 'header'): void {
@@ -132,7 +136,7 @@ function checkUnit(checker: Checker, unit: FleetUnit): void {
     const message = `\`${machine.id}\` lists no software version \`${version.value}\``;
     checkName(checker, { kind: 'software', name: version, known, message });
   }
-  if (!unit.serial || hasSerial(machine, unit.serial.value)) return;
+  if (!unit.serial || isReversed(machine) || hasSerial(machine, unit.serial.value)) return;
   checker.report({
     code: 'serial-outside-machine',
     message: `\`${machine.id}\` has the serials ${machine.serials?.from ?? ''} to ${machine.serials?.to ?? 'the newest'}, and this unit has \`${unit.serial.value}\``,

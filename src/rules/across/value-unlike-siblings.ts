@@ -20,7 +20,7 @@ interface Facts {
 type Measure = 'middle' | 'width';
 
 /** Numbers within these factors of each other count as alike: of what is measured, and of how much it may vary. */
-const alike: Readonly<Record<Measure, number>> = { middle: 1.1, width: 1.25 };
+const alike: Readonly<Record<Measure, number>> = { middle: 1.2, width: 1.4 };
 
 const temperature: Dimension = dimension({ temperature: 1 });
 

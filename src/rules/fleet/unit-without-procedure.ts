@@ -8,15 +8,12 @@ export default rule({
   id: 'unit-without-procedure',
   severity: 'warning',
   needs: 'book',
-  *run(book, { resolved, isPart }) {
-    // with some rigs left out, or a procedure that could not be read, more may be for it than can be seen
-    if (isPart || [...book.unread].some((file) => file.endsWith('.md')) || book.procedures.size === 0) return;
+  *run(book, { resolved, proofs, isPart }) {
+    // with some rigs left out, or a procedure that could not be worked out, more may be for it than can be seen
+    if (isPart || book.procedures.size === 0 || resolved.variants.some(({ id }) => !proofs?.has(id))) return;
     const variants = resolved.variants.filter(({ procedure }) => procedure.status !== 'withdrawn');
-    const known = new Set(variants.map(({ procedure }) => procedure.id));
-    const isWhole = [...book.procedures.values()].every(
-      ({ id, status }) => known.has(id) || status.value === 'withdrawn',
-    );
-    if (!isWhole) return;
+    const known = new Set(resolved.variants.map(({ procedure }) => procedure.id));
+    if ([...book.procedures.keys()].some((id) => !known.has(id)) || book.unread.size > 0) return;
     for (const unit of book.fleet) {
       const machine = book.machines.get(unit.machine.value);
       if (!machine) continue;

@@ -1,0 +1,16 @@
+// One fault, one diagnostic: what only follows from another fault, or says it again, is joined to that. No error is ever hushed
+// by anything less than an error.
+
+import type { Diagnostic } from '../../diagnostic/diagnostic.js';
+import type { ResolvedBook } from '../../model/resolved.js';
+import { joinCalls, withoutTranslated } from './repeats.js';
+import { joinSides } from './sides.js';
+import { withoutRepeated } from './steps.js';
+import { joinValues } from './values.js';
+
+/** The diagnostics of a whole check, without those that follow from others among them. */
+export function joinCauses(diagnostics: readonly Diagnostic[], resolved: ResolvedBook): readonly Diagnostic[] {
+  const { book } = resolved;
+  const sides = joinSides(withoutTranslated(diagnostics, book), book);
+  return joinValues(joinCalls(withoutRepeated(sides, book), book), resolved);
+}

@@ -1,0 +1,91 @@
+// A fault that shows in several files: in a text and its translation, in a procedure and whatever runs it. It is told where it is.
+
+import type { Diagnostic } from '../../diagnostic/diagnostic.js';
+import type { Book } from '../../model/book.js';
+import type { Procedure, Step } from '../../model/procedure.js';
+import type { Span } from '../../text/source.js';
+import { withFollowers } from './followers.js';
+
+const translation = /\.[a-z]{2}\.md$/;
+
+const aboutTranslations: ReadonlySet<string> = new Set(['translation-differs', 'extra-translation']);
+
+/** Without what a translation says again of a fault of its original. */
+export function withoutTranslated(diagnostics: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
+  const originals = diagnostics.filter(({ severity, at }) => severity === 'error' && !translation.test(at.file));
+  return diagnostics.filter((diagnostic) => {
+    const { at, code, message, related } = diagnostic;
+    if (!translation.test(at.file)) return true;
+    const file = at.file.replace(translation, '.md');
+    const own = originals.filter((one) => one.at.file === file);
+    if (own.some((one) => one.code === code && one.message === message)) return false;
+    if (!aboutTranslations.has(code)) return true;
+    const places = related.filter((place) => place.at.file === file).map((place) => place.at);
+    const procedure = procedureIn(book, file);
+    const steps = places.map((place) => stepAt(procedure, place));
+    return !own.some((one) => one.code === 'duplicate-id' || isNear(one.at, places, steps));
+  });
+}
+
+// in the text itself, or in the step that it belongs to
+function isNear(at: Span, places: readonly Span[], steps: readonly (Step | undefined)[]): boolean {
+  return (
+    places.some(({ start, end }) => start <= at.start && at.start <= end) ||
+    steps.some((step) => step && step.at.start <= at.start && at.start < step.at.end)
+  );
+}
+
+function procedureIn(book: Book, file: string): Procedure | undefined {
+  return [...book.procedures.values()].find((procedure) => procedure.file === file);
+}
+
+function stepAt(procedure: Procedure | undefined, { start }: Span): Step | undefined {
+  return procedure?.steps.find(({ at }) => at.start <= start && start < at.end);
+}
+
+/** What several callers of one procedure lack in the same way is one fault; so is an end that a procedure run does not reach. */
+export function joinCalls(diagnostics: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
+  return withoutCallers(joinSame(diagnostics), book);
+}
+
+/** Codes of which the same is said at several places for one reason, and what of the message is then the same. */
+const sameWords: Readonly<Record<string, RegExp>> = {
+  'requires-not-met-at-run': /runs `[^`]+`, which requires.*$/,
+  'missing-parameter': /^`[^`]+` has no parameter/,
+  'withdrawn-run': /^`[^`]+` is withdrawn/,
+};
+
+function joinSame(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
+  const groups = new Map<string, Diagnostic[]>();
+  for (const diagnostic of diagnostics) {
+    const words = sameWords[diagnostic.code]?.exec(diagnostic.message)?.[0];
+    if (words === undefined) continue;
+    const plain = words.replaceAll(/\bperson \d|`person`/g, 'person');
+    // what a machine lacks is lacked by one procedure at a time
+    const file = diagnostic.code === 'missing-parameter' ? diagnostic.at.file : '';
+    const key = JSON.stringify([diagnostic.code, file, plain]);
+    groups.set(key, [...(groups.get(key) ?? []), diagnostic]);
+  }
+  const followers = new Map(
+    [...groups.values()].flatMap(([first, ...others]) => (first ? [[first, others] as const] : [])),
+  );
+  const gone = new Set([...followers.values()].flat());
+  return diagnostics.filter((one) => !gone.has(one)).map((one) => withFollowers(one, followers.get(one) ?? []));
+}
+
+// An end state that a procedure does not reach is missed by whoever runs it as well.
+function withoutCallers(diagnostics: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
+  const files = new Set([...book.procedures.values()].map(({ file }) => file));
+  const unmet = diagnostics.filter(({ code, at }) => code === 'end-state-not-met' && files.has(at.file));
+  const missing = ({ message }: Diagnostic): string => message.slice(message.lastIndexOf(': '));
+  return diagnostics.filter(
+    (diagnostic) =>
+      diagnostic.code !== 'end-state-not-met' ||
+      !unmet.some(
+        (other) =>
+          other.at.file !== diagnostic.at.file &&
+          missing(other) === missing(diagnostic) &&
+          diagnostic.related.some(({ at }) => at.file === other.at.file),
+      ),
+  );
+}
