@@ -22,7 +22,6 @@ import branchNeverTaken from './flow/branch-never-taken.js';
 import deadlineWithoutBranch from './flow/deadline-without-branch.js';
 import neverDone from './flow/never-done.js';
 import requiredTwice from './flow/required-twice.js';
-import timesDisagree from './flow/times-disagree.js';
 import unreachableStep from './flow/unreachable-step.js';
 import withdrawnRun from './flow/withdrawn-run.js';
 import hazardNotListed from './hazards/hazard-not-listed.js';
@@ -88,6 +87,7 @@ import twoActsInStep from './text/two-acts-in-step.js';
 import vagueMeasure from './text/vague-measure.js';
 import vagueWord from './text/vague-word.js';
 import timesDoNotAddUp from './times/times-do-not-add-up.js';
+import waitsExceedTime from './times/waits-exceed-time.js';
 import translationDiffers from './translations/translation-differs.js';
 import unusedAdjuster from './unused/unused-adjuster.js';
 import unusedHazard from './unused/unused-hazard.js';
@@ -179,7 +179,7 @@ export const rules: readonly AnyRule[] = [
   editedAfterVerification,
   verificationWithoutContent,
   twoPlacesInStep,
-  timesDisagree,
+  waitsExceedTime,
   deadlineWithoutBranch,
   typedSignalWord,
   hazardWithoutRule,

@@ -1,4 +1,4 @@
-// How long a procedure takes, said in parts that do not add up, or shorter than what its own steps wait.
+// A procedure that is said to take less time than its own steps wait.
 
 import { formatLimits } from '../../calc/display.js';
 import { isSingle, type Limits } from '../../calc/limits.js';
@@ -8,41 +8,32 @@ import type { ResolvedProcedure, ResolvedStep } from '../../model/resolved.js';
 import { plainLimits } from '../across/siblings.js';
 import { rule } from '../rule.js';
 
-type Facts =
-  | { readonly kind: 'sum'; readonly total: string; readonly sum: string }
-  | { readonly kind: 'waits'; readonly waits: string; readonly said: string; readonly key: string };
+interface Facts {
+  readonly waits: string;
+  readonly said: string;
+  readonly key: string;
+}
 
 export default rule({
-  id: 'times-disagree',
+  id: 'waits-exceed-time',
   severity: 'warning',
   needs: 'variant',
   *run({ procedure }) {
     const { time } = procedure.source;
     if (!time) return;
-    const [total, handsOn, waiting] = [time.total, time.handsOn, time.waiting].map(single);
-    if (total && handsOn && waiting && compare(total.low, add(handsOn.low, waiting.low)) !== 0) {
-      const sum = formatLimits(as(total, add(handsOn.low, waiting.low)));
-      const data: Facts = { kind: 'sum', total: formatLimits(total), sum };
-      yield { at: time.total?.at ?? time.at, data };
-    }
+    const waiting = single(time.waiting);
+    const said = waiting ?? single(time.total);
     const waits = waitsOf(procedure);
-    const said = waiting ?? total;
     if (!said || compare(waits, said.low) <= 0) return;
     const [at, key] = waiting ? [time.waiting?.at, '`waiting`'] : [time.total?.at, '`time`'];
-    const data: Facts = { kind: 'waits', waits: formatLimits(as(said, waits)), said: formatLimits(said), key };
+    const data: Facts = { waits: formatLimits(as(said, waits)), said: formatLimits(said), key };
     yield { at: at ?? time.at, data };
   },
-  say: (facts: Facts) =>
-    facts.kind === 'sum'
-      ? {
-          message: `Unexpected total ${facts.total}, expected ${facts.sum}: what the hands are needed for and what is waited for`,
-          help: 'Mend the one that is a slip, or leave the total out: it is worked out.',
-        }
-      : {
-          message: `The steps wait for ${facts.waits} where all goes well, and ${facts.key} says ${facts.said}`,
-          help: 'Mend the time here, or the `wait` of the step that is a slip.',
-          note: 'Whoever plans by the shorter time stops waiting before it is safe.',
-        },
+  say: ({ waits, said, key }: Facts) => ({
+    message: `The steps wait for ${waits} where all goes well, and ${key} says ${said}`,
+    help: 'Mend the time here, or the `wait` of the step that is a slip.',
+    note: 'Whoever plans by the shorter time stops waiting before it is safe.',
+  }),
 });
 
 interface Single extends Limits {
