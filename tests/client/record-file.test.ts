@@ -88,11 +88,12 @@ describe('a record as JSON', () => {
   });
 
   it('carries its pictures inside, and says nothing of one that is gone', () => {
-    const photo = (name: string) => ({ kind: 'photo', step: '4', photo: name, type: 'image/jpeg' }) as const;
+    const photo = (name: string) => ({ kind: 'photo', step: '4', photo: name, type: 'image/heic' }) as const;
     const record = recordOf(jobOf([photo('a'), photo('b')]));
     const json = recordJson(record, new Map([['a', 'data:image/jpeg;base64,AAAA']]));
     expect(faultsOf(json)).toEqual([]);
-    const { photos } = JSON.parse(json) as { photos: readonly { picture?: string }[] };
+    const { photos } = JSON.parse(json) as { photos: readonly { type: string; picture?: string }[] };
+    expect(photos.map(({ type }) => type)).toEqual(['image/jpeg', 'image/heic']);
     expect(photos.map(({ picture }) => picture)).toEqual(['data:image/jpeg;base64,AAAA', undefined]);
   });
 

@@ -8,6 +8,7 @@ import { openJournal } from '../../site/client/job/open-journal.js';
 import { readPhoto } from '../../site/client/job/photos.js';
 import { checkStorage } from '../../site/client/job/storage.js';
 import { closeStore } from '../../site/client/job/store.js';
+import { hasOpenJob } from '../../site/client/offline/open-job.js';
 import { learnPage, newPhone, reading } from './jobs.js';
 
 beforeEach(newPhone);
@@ -45,7 +46,8 @@ describe('a journal', () => {
     await closeStore();
     const again = await openJournal({ ...learnPage });
     expect(again.job).toEqual(journal.job);
-    expect(await jobs.hasOpenJob()).toBe(true);
+    expect(await hasOpenJob('tarn-40/row-12x20/')).toBe(true);
+    expect(await hasOpenJob('es/tarn-40/row-12x20/')).toBe(false);
   });
 
   it('is found in another language and by another content, and says so', async () => {
@@ -100,7 +102,7 @@ describe('a journal', () => {
     expect(await kinds(id)).toEqual(['read', 'close', 'note']);
     expect((await jobs.readJob(id))?.entries.at(-1)?.amendment).toEqual({ who: 'R. Quill', why: 'forgotten' });
     expect((await openJournal(learnPage)).job.id).not.toBe(id);
-    expect(await jobs.hasOpenJob()).toBe(false);
+    expect(await hasOpenJob('tarn-40/')).toBe(false);
   });
 
   it('keeps pictures beside it until it is deleted, and nothing after', async () => {
@@ -153,7 +155,7 @@ describe('a phone', () => {
     vi.stubGlobal('indexedDB', undefined);
     expect(await checkStorage()).toBe('refused');
     await expect(openJournal(learnPage)).rejects.toMatchObject({ kind: 'refused' });
-    expect(await jobs.hasOpenJob()).toBe(false);
+    expect(await hasOpenJob('tarn-40/')).toBe(false);
   });
 
   it('that fails to open its storage refuses it too', async () => {

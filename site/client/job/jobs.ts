@@ -80,16 +80,6 @@ export function entriesOf(id: string, after = 0): IDBKeyRange {
   return IDBKeyRange.bound([id, after], [id, Number.POSITIVE_INFINITY], true);
 }
 
-/** Whether a job of this site is open: the site must then not change under it. `false` where nothing can be kept. */
-export async function hasOpenJob(): Promise<boolean> {
-  try {
-    return (await readHeads()).some(({ state }) => state === 'open');
-  } catch (fault) {
-    if (fault instanceof StoreFault) return false;
-    throw fault;
-  }
-}
-
 /** Adds an act to a job within a transaction; rejects with `lost` or `closed` where it may not be added. */
 export async function addEntry(tx: Writing, id: string, entry: Entry): Promise<void> {
   const head = await tx.objectStore('jobs').get(id);

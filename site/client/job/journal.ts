@@ -3,7 +3,8 @@
 //
 //   open-journal.ts  openJournal(page, wanted?): Promise<Journal>      resumes or makes the job of a page
 //   jobs.ts          beginJob(page)  listJobs()  readJob(id)  addToJob(id, act)  closeJob(id)  amendJob(id, act, {who, why})
-//                    noteSent(id)  deleteJob(id)  changedSince(job, page)  pageNow(job)  hasOpenJob(): Promise<boolean>
+//                    noteSent(id)  deleteJob(id)  changedSince(job, page)  pageNow(job)
+//   offline/open-job.ts   hasOpenJob(folder): Promise<boolean>
 //   reports.ts       reportWrong(page, {step?, text})  listReports()  deleteReport(key)
 //   record.ts        recordOf(job): JobRecord
 //   storage.ts       checkStorage(): Promise<'kept' | 'may-be-cleared' | 'refused' | 'full'>

@@ -12,7 +12,8 @@ export function recordName({ page, begun, id }: JobRecord): string {
 export function recordJson(record: JobRecord, pictures: ReadonlyMap<string, string> = new Map()): string {
   const photos = record.photos.map((photo): RecordPhoto => {
     const picture = pictures.get(photo.photo);
-    return picture === undefined ? photo : { ...photo, picture };
+    // what was kept is what is sent: a picture that was made small is no longer of the type that the camera gave it
+    return picture === undefined ? photo : { ...photo, type: picture.slice(5, picture.indexOf(';')), picture };
   });
   return `${JSON.stringify({ ...record, photos }, null, 2)}\n`;
 }

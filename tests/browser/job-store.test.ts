@@ -1,4 +1,5 @@
-// A phone that dies at random moments while it keeps what is done: nothing that was acknowledged is lost.
+// The store itself in a real browser: a phone that dies at random moments while it keeps what is done loses nothing that was
+// acknowledged; pictures are kept small.
 
 import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
@@ -15,26 +16,43 @@ let browser: Browser;
 let site: ServedSite;
 
 beforeAll(async () => {
-  const driver = await build({
-    stdin: { contents: drive, resolveDir: join(import.meta.dirname, '../../site/client/job'), loader: 'ts' },
+  const files = await Promise.all([pageOf('drive', drive), pageOf('photograph', photograph)]);
+  site = await serveBelow('/books/small/', new Map(files.flat()));
+  browser = await openBrowser();
+});
+
+/** A page that runs a script over the store, and the script. */
+async function pageOf(name: string, contents: string): Promise<readonly (readonly [string, string])[]> {
+  const bundled = await build({
+    stdin: { contents, resolveDir: join(import.meta.dirname, '../../site/client/job'), loader: 'ts' },
     bundle: true,
     format: 'esm',
     write: false,
   });
-  const page =
-    '<!DOCTYPE html><html lang="en"><title>Drive</title><body><script type="module" src="drive.js"></script></html>';
-  const files = new Map([
-    ['drive.html', page],
-    ['drive.js', driver.outputFiles[0]?.text ?? ''],
-  ]);
-  site = await serveBelow('/books/small/', files);
-  browser = await openBrowser();
-});
+  const page = `<!DOCTYPE html><html lang="en"><title>wait</title><body><script type="module" src="${name}.js"></script></html>`;
+  return [
+    [`${name}.html`, page],
+    [`${name}.js`, bundled.outputFiles[0]?.text ?? ''],
+  ];
+}
 
 afterAll(async () => {
   await browser?.close();
   site?.server.close();
 });
+
+/** A page that keeps pictures and says what was kept: how large, of which type, how many bytes. */
+const photograph = `
+  import { openJournal } from './open-journal.js';
+  import { readPhoto } from './photos.js';
+  const journal = await openJournal(${JSON.stringify(learnPage)});
+  window.keepAndMeasure = async (blob) => {
+    const kept = await readPhoto(await journal.keepPhoto(blob));
+    const drawn = await createImageBitmap(kept).catch(() => undefined);
+    return [drawn?.width, drawn?.height, kept.type, kept.size];
+  };
+  document.title = 'ready';
+`;
 
 /** A page that keeps numbers as fast as it can, from the one after the last that it finds, and says each that is kept. */
 const drive = `
@@ -136,27 +154,27 @@ function expectAll(found: readonly number[], acknowledged: number): void {
 }
 
 describe('a hundred sudden ends lose nothing that was acknowledged', () => {
-  it('sixty-eight tabs that are torn away while they write', async () => {
+  it('seventy-eight tabs that are torn away while they write', async () => {
     const chance = newChance();
     const context = await browser.newContext();
     const page = await context.newPage();
     const driver = await driverOf(page);
     let acknowledged = -1;
-    for (let round = 0; round < 68; round += 1) {
+    for (let round = 0; round < 78; round += 1) {
       expectAll(await driver.run(Math.floor(chance() * 4)), acknowledged);
       await pause(chance() * 12);
       await page.goto('about:blank');
       acknowledged = driver.acknowledged();
     }
-    expect(acknowledged).toBeGreaterThan(68);
+    expect(acknowledged).toBeGreaterThan(78);
     await context.close();
   }, 120_000);
 
-  it('twenty-six tabs that crash', async () => {
+  it('sixteen tabs that crash', async () => {
     const chance = newChance();
     const context = await browser.newContext();
     let acknowledged = -1;
-    for (let round = 0; round < 26; round += 1) {
+    for (let round = 0; round < 16; round += 1) {
       const page = await context.newPage();
       const driver = await driverOf(page);
       const session = await context.newCDPSession(page);
@@ -169,7 +187,7 @@ describe('a hundred sudden ends lose nothing that was acknowledged', () => {
       acknowledged = driver.acknowledged();
       await page.close();
     }
-    expect(acknowledged).toBeGreaterThan(26);
+    expect(acknowledged).toBeGreaterThan(16);
     await context.close();
   }, 120_000);
 
@@ -187,4 +205,26 @@ describe('a hundred sudden ends lose nothing that was acknowledged', () => {
     });
     expect(acknowledged).toBeGreaterThan(6);
   }, 180_000);
+});
+
+describe('a picture', () => {
+  it('is kept small, without what the camera wrote into it, and as it came where it cannot be drawn', async () => {
+    const page = await browser.newPage();
+    await page.goto(`${site.address}photograph.html`);
+    await page.waitForFunction(() => document.title === 'ready');
+    const [large, odd] = await page.evaluate(async () => {
+      const { keepAndMeasure } = window as unknown as { keepAndMeasure: (blob: Blob) => Promise<readonly unknown[]> };
+      const canvas = document.createElement('canvas');
+      [canvas.width, canvas.height] = [3200, 2000];
+      canvas.getContext('2d')?.fillRect(0, 0, 1600, 2000);
+      const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
+      // what follows the end of a PNG stands for all that a camera adds
+      const camera = new Blob([blob ?? '', 'x'.repeat(5_000_000)], { type: 'image/png' });
+      return [await keepAndMeasure(camera), await keepAndMeasure(new Blob(['no picture'], { type: 'image/odd' }))];
+    });
+    expect(large?.slice(0, 3)).toEqual([1600, 1000, 'image/jpeg']);
+    expect(large?.[3]).toBeLessThan(200_000);
+    expect(odd?.slice(2)).toEqual(['image/odd', 10]);
+    await page.close();
+  });
 });
