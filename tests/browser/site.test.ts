@@ -64,6 +64,8 @@ const kinds: readonly string[] = [
   'units.html',
   'u/unit-17/',
   'codes.html',
+  'calculators.html',
+  'es/calculators.html',
   'es/',
   `es/${rig}`,
   `es/${rig}symptoms.html`,

@@ -11,17 +11,9 @@ import { type Html, html } from '../html.js';
 import { drawCalculator } from '../pictures/calculator-picture.js';
 import { drawLoadPlot } from '../pictures/load-plot.js';
 import { type CalculatorText, type CalculatorWords, calculatorWords } from '../words/calculators.js';
-import { linkTo, type Page } from './context.js';
+import type { Page } from './context.js';
 import { renderPage } from './layout.js';
 import { pair, writeFormula } from './values.js';
-
-/** The name of its file in each language's folder. */
-export const calculatorsFile = 'calculators.html';
-
-/** A link to it, in the page's language. */
-export function calculatorsLink(page: Page): string {
-  return linkTo(page, calculatorsFile);
-}
 
 /** The file of the page. */
 export function calculatorsPage(page: Page): string {

@@ -2,8 +2,9 @@
 
 import { type Html, html } from '../html.js';
 import { calculatorWords } from '../words/calculators.js';
-import { calculatorsLink } from './calculators-page.js';
+import { calculatorsLink } from './calculators-link.js';
 import { homeName, linkTo, type Page, plainOf, sayText } from './context.js';
+import { drawOwnHeader } from './drawn-pictures.js';
 import { jobsLink } from './jobs-page.js';
 import { renderPage } from './layout.js';
 import { drawKeep } from './offline-pages.js';
@@ -35,7 +36,7 @@ ${door(jobsLink(page), voice.ui('jobs-title'), voice.ui('jobs-hint'))}
 </ul>
 ${drawKeep(page, home)}<p class="aside" id="not-for" data-words="${voice.text('rig-not-for', { titles: '#' })}" hidden></p>
 ${home.entries.length === 0 ? html`<p>${voice.ui('nothing-yet')}</p>` : drawJobs(page, home)}
-</div>
+${drawOwnHeader(page, home)}</div>
 `,
   });
 }

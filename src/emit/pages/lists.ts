@@ -5,6 +5,7 @@ import { wordsOf } from '../book-text.js';
 import { type Html, html } from '../html.js';
 import { sayDue } from './after.js';
 import { linkTo, type Page, phoneLink, readerOf } from './context.js';
+import { drawOwnHeader } from './drawn-pictures.js';
 import { renderPage } from './layout.js';
 import { factsText, narrowedFacts } from './rig-facts.js';
 import type { Entry, Home } from './site-map.js';
@@ -132,7 +133,7 @@ export function valuesPage(page: Page, home: Home): string {
     kind: 'list',
     title: voice.text('all-values'),
     head: html`<h1>${voice.ui('all-values')}</h1><p class="summary">${voice.ui('values-why')}</p>`,
-    body: html`${groups.length + split.length === 0 && html`<p>${voice.ui('values-none')}</p>`}
+    body: html`${drawOwnHeader(page, home)}${groups.length + split.length === 0 && html`<p>${voice.ui('values-none')}</p>`}
 ${groups.map(
   (
     entry,

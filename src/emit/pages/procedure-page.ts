@@ -9,6 +9,7 @@ import { endProcedures, stepLabel } from '../step-label.js';
 import { drawCall, drawChecked, drawLeaves } from './after.js';
 import { drawCautions, drawConditions, drawReady } from './before.js';
 import { homeName, linkTo, linkToShared, type Page, phoneLink } from './context.js';
+import { drawRunningDrives } from './drawn-pictures.js';
 import { hatching } from './gauge.js';
 import { findHazard, isDeadly } from './hazards.js';
 import { jobFacts } from './job-facts.js';
@@ -102,7 +103,7 @@ function drawWork(page: Page, variant: Variant, links: AskedLinks): Html {
   const trail: Trail = { hazards: [] };
   return html`${hatching}
 ${drawCautions(page, hazards)}${drawReady(procedure, voice)}${drawConditions(variant, { voice, givers: links.givers })}<section class="work" id="steps"><h2>${voice.ui('steps')}</h2>
-${drawSteps(scope, sources, trail)}</section>
+${drawRunningDrives(page, variant)}${drawSteps(scope, sources, trail)}</section>
 ${drawLeaves(page, variant)}${drawEnds(page, variant, sources)}${drawProse(page, procedure, links)}`;
 }
 

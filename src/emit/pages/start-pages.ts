@@ -3,7 +3,7 @@
 import { type Html, html } from '../html.js';
 import { calculatorWords } from '../words/calculators.js';
 import { machineFolder } from './addresses.js';
-import { calculatorsLink } from './calculators-page.js';
+import { calculatorsLink } from './calculators-link.js';
 import { linkTo, type Page, phoneLink, plainOf, sayText } from './context.js';
 import { jobsLink } from './jobs-page.js';
 import { renderPage } from './layout.js';

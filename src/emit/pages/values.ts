@@ -6,6 +6,7 @@ import { exactDecimals, formatDecimals, sign } from '../../calc/rational.js';
 import type { ResolvedAdjuster, ResolvedProcedure, ResolvedValue, ResolvedWorksheet } from '../../model/resolved.js';
 import { type Html, html } from '../html.js';
 import type { Voice } from '../voice.js';
+import { drawWay } from './drawn-pictures.js';
 import { drawGauge } from './gauge.js';
 
 /** A value to read: its limits, what it is read with, the picture, and for technicians the book limit. */
@@ -19,7 +20,7 @@ export function drawValue(value: ResolvedValue, procedure: ResolvedProcedure, vo
 ${limits === undefined ? html`<p>${voice.ui('record-only')}</p>` : html`<p class="limits">${voice.number(limits)}</p>`}
 <p class="with">${howRead(value, procedure, voice)}</p>
 ${drawGauge(value, voice, voice.plain(value.label))}
-${shown.nominal !== undefined && html`<p class="aside">${voice.ui('aim', { nominal: voice.number(shown.nominal) })}.</p>`}
+${drawWay(value, procedure, voice)}${shown.nominal !== undefined && html`<p class="aside">${voice.ui('aim', { nominal: voice.number(shown.nominal) })}.</p>`}
 ${shown.other !== undefined && html`<p class="aside">${voice.ui('other-units', { limits: voice.number(shown.other) })}.</p>`}
 ${shown.inside !== undefined && html`<p class="aside">${voice.ui('band', { inside: voice.number(shown.inside) })}.</p>`}
 ${guarded && html`<p class="aside">${voice.ui('drawn-in')} ${voice.ui('book-limit', { limits: voice.number(shown.tolerance ?? '') })}.</p>`}

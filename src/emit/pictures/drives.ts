@@ -16,7 +16,8 @@ const tall = 40;
 /** The picture; `steps` are the numbers under the columns, of which as many are shown as there is room for. */
 export function drawDrives(steps: readonly string[], rows: readonly DriveRow[], words: PictureWords): Html {
   const wide = (right - left) / Math.max(steps.length, 1);
-  const every = Math.max(1, Math.ceil(26 / wide));
+  const longest = Math.max(...steps.map((step) => step.length), 1);
+  const every = Math.max(1, Math.ceil((longest * 9 + 10) / wide));
   const foot = rows.length * tall + 6;
   return framePicture({ width: 320, height: foot + 20 }, words, [
     ...rows.map(({ label, at }, row) => drawRow(at, { label, y: row * tall, wide })),
