@@ -24,21 +24,20 @@ export function neg(x: Interval): Interval {
 /** All products. An interval that is only 0 makes the product 0, even with an unbounded one. */
 export function mul(x: Interval, y: Interval): Interval {
   if (isEmpty(x) || isEmpty(y)) return EMPTY;
-  if (x.low >= 0) return mulFromZero(x, y);
-  if (x.high <= 0) return neg(mulFromZero(neg(x), y));
-  if (y.low >= 0) return mulFromZero(y, x);
-  if (y.high <= 0) return neg(mulFromZero(neg(y), x));
+  // one call for each end, whatever the signs are: an engine then keeps the whole product in its registers
+  if (x.low >= 0) {
+    const [low, high] = [y.low >= 0 ? x.low : x.high, y.high >= 0 ? x.high : x.low];
+    return { low: mulDown(low, y.low), high: mulUp(high, y.high) };
+  }
+  if (x.high <= 0) {
+    const [low, high] = [y.high >= 0 ? x.low : x.high, y.low >= 0 ? x.high : x.low];
+    return { low: mulDown(low, y.high), high: mulUp(high, y.low) };
+  }
+  if (y.low >= 0) return { low: mulDown(x.low, y.high), high: mulUp(x.high, y.high) };
+  if (y.high <= 0) return { low: mulDown(x.high, y.low), high: mulUp(x.low, y.low) };
   return {
     low: Math.min(mulDown(x.low, y.high), mulDown(x.high, y.low)),
     high: Math.max(mulUp(x.low, y.low), mulUp(x.high, y.high)),
-  };
-}
-
-/** Products where `x` has no negative member. */
-function mulFromZero(x: Interval, y: Interval): Interval {
-  return {
-    low: mulDown(y.low >= 0 ? x.low : x.high, y.low),
-    high: mulUp(y.high >= 0 ? x.high : x.low, y.high),
   };
 }
 
