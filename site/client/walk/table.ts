@@ -7,6 +7,7 @@ import type { WalkStep, WalkWorksheet } from '../../../src/emit/walk/walk-shape.
 import { element } from '../element.js';
 import type { Act } from '../job/journal.js';
 import type { Judgement } from './judge.js';
+import { tablePicture } from './pictures.js';
 import { readTyped } from './read-number.js';
 import { button, verdictMark } from './screen.js';
 import { perform, type Session } from './session.js';
@@ -80,7 +81,14 @@ export function tablePanel(
         if (cell) cell.textContent = workedText(row.cells.get(id));
       }
     });
-    sums.replaceChildren(...results.map(({ id }) => resultLine(sheet, id, worked.results.get(id))));
+    const texts = worked.rows.map((_, i) =>
+      columns.map(({ id }) => session.state.cells.get(cellKey(sheet, i + 1, id)) ?? ''),
+    );
+    const plot = tablePicture(sheet, texts);
+    sums.replaceChildren(
+      ...(plot ? [plot] : []),
+      ...results.map(({ id }) => resultLine(sheet, id, worked.results.get(id))),
+    );
     changed();
   };
   const addRow = (row: number): void => {

@@ -9,9 +9,11 @@ import { element } from '../element.js';
 import type { Act } from '../job/journal.js';
 import { type WorkedAdjustment, type WorkedTurn, workOut } from './adjustment.js';
 import { turnDigits, turnWords, unitSign, valueWords, writeNumber } from './number-words.js';
+import { turnPicture } from './pictures.js';
 import { readTyped } from './read-number.js';
 import { drawing } from './screen.js';
 import type { Session } from './session.js';
+import { freshReadings } from './state.js';
 import { directionWords, say } from './words.js';
 
 /** What stands in the fields of turns: by adjuster. */
@@ -54,6 +56,11 @@ function foundTurn(session: Session, worked: WorkedAdjustment, { adjuster, by }:
     const reading = worked.expected.get(value.key);
     return reading ? [say('turn-expected', { label: value.label, value: valueWords(value, reading) })] : [];
   });
+  const watched = session.file.values.find(({ key }) => key === adjuster.watch);
+  const [before, after] = watched
+    ? [freshReadings(session.file, session.state), worked.expected].map((of) => of.get(watched.key))
+    : [];
+  const drawn = watched && before && after && sign(by) !== 0 ? turnPicture(watched, before, after) : undefined;
   const words = sign(by) === 0 ? say('turn-none') : amountWords({ adjuster, by });
   return [
     element('div', { class: 'walk-turn-words' }, [
@@ -63,6 +70,7 @@ function foundTurn(session: Session, worked: WorkedAdjustment, { adjuster, by }:
         element('p', {}, [[...expected, say('turn-about')].join(' ')]),
       ]),
     ]),
+    ...(drawn ? [drawn] : []),
   ];
 }
 

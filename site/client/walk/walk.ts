@@ -1,23 +1,22 @@
 // The walk-through: one place of the page at a time, with what it asks for, and a bar that leads on. The page's own words
 // are shown, never copied; what is added here asks, counts and decides.
 
-import type { WalkStep, Way } from '../../../src/emit/walk/walk-shape.js';
+import type { WalkStep } from '../../../src/emit/walk/walk-shape.js';
 import { element } from '../element.js';
 import type { Act } from '../job/journal.js';
 import { type BarView, drawBar } from './bar.js';
 import { callPanel, readingsList } from './end.js';
 import { hazardLines } from './hazard-lines.js';
-import { gravestOf, type Judgement, judge, wayFor } from './judge.js';
 import { markPanel, notesPanel } from './notes.js';
-import { addFields, readingActs, readingsWith, redraw, type Typed, valuesOf } from './readings.js';
+import { addFields, redraw } from './readings.js';
 import { addPanel, button, partsOf, showPlace } from './screen.js';
 import { lastOf, perform, type Session } from './session.js';
 import { beforePlace, cautionsPlace, endOf, type LeaveBy, leave, stepOf } from './state.js';
-import { lackOf, resultActs, tablePanel } from './table.js';
+import { barOf, type Draft } from './step-bar.js';
+import { tablePanel } from './table.js';
 import { timerPanel } from './timer.js';
 import { drawTop } from './top.js';
-import { faultOfTurns, type Turns, turnActs, turnPanels } from './turning.js';
-import { verdictWords } from './verdict.js';
+import { turnPanels } from './turning.js';
 import { say } from './words.js';
 
 /** What the walk has on the screen. */
@@ -29,13 +28,6 @@ interface Shown {
   readonly finish: (() => void) | undefined;
   /** A step is being left: nothing else leaves it meanwhile. */
   isLeaving: boolean;
-}
-
-/** What is typed at the place shown and not kept yet. */
-interface Draft {
-  readonly typed: Typed;
-  readonly turns: Turns;
-  isOver: boolean;
 }
 
 /** Shows the walk until it is closed. */
@@ -215,7 +207,10 @@ function drawStep(shown: Shown, step: WalkStep, draft: Draft): void {
   );
   const update = (): void => {
     redraw(blocks, { session, step, typed: draft.typed });
-    drawBar(shown.bar, barOf(shown, step, draft));
+    drawBar(shown.bar, {
+      ...plainBar(shown),
+      ...barOf(session, step, { draft, leaveBy: (by, what) => leaveBy(shown, by, what) }),
+    });
   };
   addFields(blocks, { session, step, typed: draft.typed, changed: update });
   addPanel(step.label, panelsOf(shown, step, { draft, update }));
@@ -277,105 +272,4 @@ function timers(
       },
     }),
   ];
-}
-
-/** The bar of a step: what is missing, how a reading came out, and every way on. */
-function barOf(shown: Shown, step: WalkStep, draft: Draft): BarView {
-  const { session } = shown;
-  if (step.answers) {
-    const actions = step.answers.map(({ key, label }) => ({
-      words: label,
-      act: () => void leaveBy(shown, 'answer', { acts: [], answer: key }),
-    }));
-    return { ...plainBar(shown), actions };
-  }
-  const judged = judgedNow(session, step, draft);
-  const gravest = gravestOf(judged.map(({ judgement }) => judgement));
-  const decides = judged.find(({ judgement }) => judgement === gravest) ?? judged[0];
-  const way = gravest && wayFor(step, gravest);
-  const missing = missingAt(session, step, draft);
-  const acts = (): readonly Act[] => [
-    ...readingActs(session, step, draft.typed),
-    ...session.file.worksheets
-      .filter(({ key }) => step.measure?.includes(key))
-      .flatMap((sheet) => resultActs(session, step, sheet)),
-    ...turnActs(session, step, draft.turns),
-  ];
-  const by: LeaveBy = step.measure ? 'reading' : 'next';
-  const onward = {
-    words: step.expect && step.otherwise ? say('seen-so') : wayWords(session, step, way),
-    main: true,
-    act: () => void leaveBy(shown, by, { acts: acts() }),
-  };
-  const not = step.otherwise && { words: say('not-so'), act: () => void leaveBy(shown, 'otherwise', { acts: [] }) };
-  return {
-    ...plainBar(shown),
-    ...(missing !== undefined && { missing }),
-    ...(decides && { verdict: verdictOf(decides, way) }),
-    actions: not ? [not, onward] : [onward],
-  };
-}
-
-interface JudgedNow {
-  readonly judgement: Judgement;
-  readonly words: { readonly word: string; readonly why: string };
-}
-
-function judgedNow(session: Session, step: WalkStep, draft: Draft): readonly JudgedNow[] {
-  const known = readingsWith(session, draft.typed);
-  const values = valuesOf(session, step).flatMap((value) => {
-    const base = known.get(value.key);
-    if (!base) return [];
-    const judgement = judge(value, base);
-    return [{ judgement, words: verdictWords(value, base, judgement) }];
-  });
-  const sheets = session.file.worksheets
-    .filter(({ key }) => step.measure?.includes(key))
-    .flatMap((sheet) =>
-      session.judgeSheet(sheet, session.state.cells).map((judgement) => ({
-        judgement,
-        words: { word: say(judgement.verdict), why: '' },
-      })),
-    );
-  return [...values, ...sheets];
-}
-
-function verdictOf({ judgement, words }: JudgedNow, way: Way | undefined): NonNullable<BarView['verdict']> {
-  return { kind: judgement.verdict, ...words, ...(way?.because !== undefined && { then: way.because }) };
-}
-
-/** What has to be done before the step can be left; undefined where nothing has. */
-function missingAt(session: Session, step: WalkStep, draft: Draft): string | undefined {
-  const known = readingsWith(session, draft.typed);
-  const unread = valuesOf(session, step).filter((value) => !value.derived && !known.has(value.key));
-  if (unread.length > 0) return say('still-to-read', { what: unread.map(({ label }) => label).join('; ') });
-  for (const sheet of session.file.worksheets) {
-    const lack = step.measure?.includes(sheet.key) ? lackOf(sheet, session.state.cells) : '';
-    if (lack !== '') return say('still-to-fill', { what: lack });
-  }
-  if (step.wait && !draft.isOver) return say('still-to-wait');
-  if (step.mark && !session.state.marks.has(step.label)) return say('still-to-mark');
-  return faultOfTurns(session, step, draft.turns);
-}
-
-/** What the button says that leads on: where to, if that is not simply the next step. */
-function wayWords(session: Session, step: WalkStep, way: Way | undefined): string {
-  const by: LeaveBy = step.measure ? 'reading' : 'next';
-  if (way) {
-    const spent = way.atMost !== undefined && (session.state.counts.get(way.id) ?? 0) >= way.atMost;
-    return targetWords(session, spent && way.otherwise ? way.otherwise : way);
-  }
-  const { place } = leave(session.file, session.state, {
-    by: by === 'reading' ? 'next' : by,
-    judgeSheet: session.judgeSheet,
-  });
-  return endOf(place) === 'done' ? say('go-done') : say(step.measure ? 'next' : 'done');
-}
-
-function targetWords({ file, state }: Session, { to }: Way): string {
-  if ('step' in to) return say('go-step', { label: to.step });
-  if ('returnTo' in to) return say('next');
-  if (to.end === 'done') return say('go-done');
-  if (file.ends[to.end] !== undefined && state.ending === undefined) return say('go-safe');
-  return say(to.end === 'stop' ? 'go-stop' : 'go-call');
 }
