@@ -247,6 +247,18 @@ describe('the walk', () => {
     await page.context().close();
   });
 
+  it('leaves room for the step with text at 200 %', async () => {
+    const page = await standOn(sensors, '9');
+    await page.evaluate(() => {
+      document.documentElement.style.fontSize = '212.5%';
+    });
+    await page.locator('.walk-here .walk-field input').fill('3.31');
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+    const [top, bar] = [await page.locator('.walk-top').boundingBox(), await page.locator('.walk-bar').boundingBox()];
+    expect((bar?.y ?? 0) - (top?.y ?? 0) - (top?.height ?? 0)).toBeGreaterThan(90);
+    await page.context().close();
+  });
+
   it('goes back with the button of the phone, and keeps nothing in practice', async () => {
     const page = await open(`${sensors}?practice`);
     await begin(page);
