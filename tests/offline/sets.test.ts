@@ -54,7 +54,7 @@ describe('the set of a home', () => {
     for (const folder of Object.keys(output.status.sets)) expect(output.list(folder).folder).toBe(folder);
   });
 
-  it('holds whatever its pages show or run, and every page they lead to but those of other rigs and languages', () => {
+  it('holds whatever its pages show or run, and every page they lead to but those of other rigs, of the desk, and of other languages', () => {
     for (const folder of Object.keys(output.status.sets)) {
       const kept = new Set(output.list(folder).files.map(([path]) => path));
       const language = folder.startsWith('es/') ? 'es/' : '';
@@ -65,7 +65,7 @@ describe('the set of a home', () => {
         const lost = linkedFiles(path, page, output.site).filter((link) => !kept.has(link));
         const strangers = lost.filter((link) => {
           const inner = link.slice(language.length);
-          return link.startsWith('es/') === (language === '') || /^(?:any|u|tarn-\d\d|c)\//.test(inner);
+          return link.startsWith('es/') === (language === '') || /^(?:any|staff|u|tarn-\d\d|c)\//.test(inner);
         });
         expect([path, lost]).toEqual([path, strangers]);
         if (path.startsWith(folder)) expect([path, lost.filter((link) => link.startsWith(folder))]).toEqual([path, []]);

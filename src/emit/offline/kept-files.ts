@@ -70,7 +70,10 @@ function belongs(path: string, { languageFolder, folder }: HomePlace, around: Su
   return !notKept.some((other) => inner.startsWith(other));
 }
 
-/** The files that a page leads to, shows, or tells the client script to fetch, by their path below the site's root; links to elsewhere are left out. */
+/**
+ * The files that a page leads to, shows, or tells the client script to fetch, by their path below the site's root. Links to
+ * elsewhere are left out.
+ */
 export function linkedFiles(path: string, page: string, files: Files): readonly string[] {
   const found = new Set<string>();
   for (const [, target = ''] of page.matchAll(/ (?:href|src|data-[a-z-]+)="([^"#?]+)/g)) {

@@ -31,11 +31,7 @@ export function offlineFiles(
   const entryOf = remembered((path): KeptFile => {
     const content = files.get(path);
     if (content === undefined) throw new Error(`There is no ${path} to keep`);
-    return [
-      path,
-      digest(content),
-      typeof content === 'string' ? new TextEncoder().encode(content).length : content.length,
-    ];
+    return [path, digest(content), typeof content === 'string' ? Buffer.byteLength(content) : content.length];
   });
   const lists = ['', ...folders].flatMap((languageFolder) =>
     map.homes.map(({ folder }) => listSet({ languageFolder, folder }, { around, entryOf })),

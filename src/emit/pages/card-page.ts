@@ -15,12 +15,15 @@ export function cardPage(page: Page, code: string): string {
   );
   const [first] = places;
   if (!card || !first) throw new Error(`There is no card ${code}`);
-  const { title, revision } = first.version.variant.procedure;
+  const { procedure } = first.version.variant;
+  const { id, title, revision } = procedure;
   return renderPage(page, {
     kind: 'card',
     title: `${voice.plain(title)} · ${voice.text('card-title')}`,
     head: html`<h1>${voice.say(title)}</h1><p class="summary">${voice.ui('card-is', { code: html`<b class="code">${spokenCode(code)}</b>` })}</p>`,
-    facts: { 'data-revision': String(revision) },
+    facts: { 'data-procedure': id, 'data-revision': String(revision) },
+    // what can kill is said on the page of the procedure, which comes next
+    judged: { procedure, isDeadly: false, home: first.home },
     body: html`<p class="card-revision">${voice.ui('card-revision', { revision: html`<b>${revision}</b>` })}</p>
 <p class="card-old" role="alert" hidden>${voice.ui('card-old', { phone: phoneLink(page) })}</p>
 <ul class="rows">

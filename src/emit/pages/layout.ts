@@ -78,7 +78,7 @@ ${wayBack(page, frame)}
 ${home && otherMachines(page)}${frame.head}
 ${home && !/^procedure/.test(frame.kind) && drawHomeLine(page)}</header>
 <main id="main">
-${page.home && drawStanding(page, frame.judged)}${frame.body}
+${(page.home || frame.judged) && drawStanding(page, frame.judged)}${frame.body}
 </main>
 ${foot(page)}
 </body>

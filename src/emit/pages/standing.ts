@@ -5,6 +5,7 @@ import type { ResolvedProcedure } from '../../model/resolved.js';
 import { type Html, html, type Part } from '../html.js';
 import type { UiKey } from '../words/interface.js';
 import { linkTo, type Page, phoneLink } from './context.js';
+import type { Home } from './site-map.js';
 
 /** The manifest of a language, in its folder. */
 export const manifestName = 'site.webmanifest';
@@ -16,6 +17,8 @@ export interface Judged {
   readonly procedure: ResolvedProcedure;
   /** Whether it meets a hazard that can kill. */
   readonly isDeadly: boolean;
+  /** The home where a new version can be taken, on a page that is of none itself. */
+  readonly home?: Home;
 }
 
 /** A place that the client script fills. */
@@ -23,9 +26,10 @@ export function gap(name: string): Html {
   return html`<span data-fill="${name}"></span>`;
 }
 
-/** The notes of a page of a home; of a procedure's page where one is given. */
+/** The notes of a page of a home, or of a page that is about one procedure. */
 export function drawStanding(page: Page, judged: Judged | undefined): Html {
-  const { voice, home, site } = page;
+  const { voice, site } = page;
+  const home = page.home ?? judged?.home;
   const phone = phoneLink(page);
   const days = site.book.book.settings.staleAfterDays?.value ?? usualDays;
   const note = (name: string, key: UiKey, parts: Readonly<Record<string, Part>> = {}): Html =>

@@ -333,6 +333,7 @@ export const english = {
   'keep-unpromised': 'This phone has not promised to keep it: it may throw it away when room runs short.',
   'keep-how-screen':
     'Add the book to the home screen: in the menu of the browser, Add to home screen or Install. Then open it from there, and see that the machine is kept there.',
+  // seven days: how long the strictest of browsers keeps what a site stored, from memory
   'keep-how-open':
     'Open it once a week, with signal. Some browsers throw away what a site has kept when it is not opened for seven days.',
   'keep-how-space': 'Leave some room on the phone, and do not clear the data of the browser.',
