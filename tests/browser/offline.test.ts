@@ -364,7 +364,7 @@ describe('a page that no longer holds', () => {
     const safe = page.locator('.end-steps');
     expect(await safe.innerText()).toContain('Turn the key off.');
     expect(await safe.isVisible()).toBe(true);
-    expect(await page.locator('h1').isVisible()).toBe(true);
+    expect(await page.locator('.top h1').isVisible()).toBe(true);
   });
 
   it('says after so many days that it was not checked, and to call first where it may kill', async () => {
