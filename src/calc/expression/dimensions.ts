@@ -105,7 +105,7 @@ export function adviseDimension(a: Shape, b: Shape): { help?: string } {
   const off = ratio[7] ?? 0;
   if (off === 0 || !isDimensionless(divideDimensions(ratio, raiseDimension(angle, off)))) return {};
   return {
-    help: `Angle is a dimension of its own: ${off > 0 ? 'divide' : 'multiply'} by \`1 rad\` where an arc, a rolling speed or the power of a torque is meant.`,
+    help: `Angle is a dimension of its own: ${off > 0 ? 'divide' : 'multiply'} by \`1 rad\` where an arc, a rolling speed or the power of a torque is meant, or by \`1 rev\` where \`pi\` stands in the formula already.`,
   };
 }
 

@@ -42,6 +42,16 @@ export function failRest(c: Cursor, at: number): never {
     const rewrites = [replaced(c.text, at, end, '*')];
     fail({ start: at, end, message: 'Unexpected `x`, expected `*`', help: 'Write `*` to multiply.', rewrites });
   }
+  if (word === 'of' && !c.isName?.(word)) {
+    const rewrites = [replaced(c.text, at, end, '*')];
+    fail({
+      start: at,
+      end,
+      message: 'Unexpected `of`, expected `*`',
+      help: 'Write `*` for a share of something.',
+      rewrites,
+    });
+  }
   if (/[\p{L}\d(]/u.test(c.text[at] ?? '')) {
     const thousands = /\d$/.test(c.text.slice(0, c.at)) && /^\d{3}(?!\d)/.test(c.text.slice(at));
     const rewrites = thousands

@@ -40,8 +40,19 @@ describe('in a browser', () => {
     expect(code).not.toMatch(/\bprocess\b|\brequire\(|Math\.(?:sin|cos|tan|pow|exp|log)\b/);
   });
 
-  test('the calculators need at most 30 kB', async () => {
-    const code = await bundle(["export { runCalc } from '../commands/calc.js';"]);
+  test('a worksheet on a page needs at most 12 kB', async () => {
+    const code = await bundle([
+      "export { workOutSheet } from './worksheet/work-out.js';",
+      "export { readPortable } from './portable.js';",
+    ]);
+    expect(gzipSync(code, { level: 9 }).length).toBeLessThan(12 * 1024);
+  });
+
+  test.each([
+    ['the page of calculators', "import '../../site/client/calculators/main.js';"],
+    ['the command line', "export { runCalc } from '../commands/calc.js';"],
+  ])('%s needs at most 30 kB', async (_, line) => {
+    const code = await bundle([line]);
     expect(gzipSync(code, { level: 9 }).length).toBeLessThan(30 * 1024);
   });
 });
