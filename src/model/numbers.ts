@@ -27,10 +27,12 @@ export interface Parameter {
   readonly at: Span;
 }
 
-/** `{ that: working_width, equals: rows * row_spacing, within: 0.5 % }`. */
+/** `{ that: working_width, equals: rows * row_spacing, within: 0.5 % }`, or `{ that: on_ground, equals: 3600 to 4200 mV }`. */
 export interface Agreement {
   readonly that: WrittenExpr;
-  readonly equals: WrittenExpr;
+  /** One of these two: what it equals, or limits whose ends it has. */
+  readonly equals?: WrittenExpr;
+  readonly limits?: WrittenLimits;
   readonly within?: WrittenExpr;
   readonly at: Span;
 }

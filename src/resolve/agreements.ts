@@ -14,15 +14,16 @@ import {
   type Enclosure,
   larger,
   multiply,
+  type Rational,
   rational,
   subtract,
   zero,
 } from '../calc/rational.js';
 import { noUnit } from '../calc/unit.js';
-import type { Agreement, WrittenExpr } from '../model/numbers.js';
+import type { Agreement, WrittenExpr, WrittenLimits } from '../model/numbers.js';
 import { spanWithin } from '../text/source.js';
 import type { Fault } from './faults.js';
-import { parametersNamed, reportFault } from './numbers.js';
+import { limitsFrom, parametersNamed, reportFault } from './numbers.js';
 import { fullPath, isParameter, type Owner, splitPath } from './parameter-names.js';
 import { headerOf, machineOf, type Scene } from './scene.js';
 import { sayShape, shapeOfLimits } from './shapes.js';
@@ -41,6 +42,8 @@ interface Side {
 
 /** Reports an agreement whose sides are of different kinds, or further apart than it allows whatever their parameters are. */
 export function checkAgreement(scene: Scene, agreement: Agreement, owner: Owner): void {
+  if (agreement.limits) checkEnds(scene, { ...agreement, limits: agreement.limits }, owner);
+  if (!agreement.equals) return;
   const that = workOut(scene, agreement.that, owner);
   const equals = workOut(scene, agreement.equals, owner);
   const within = agreement.within && workOut(scene, agreement.within, owner);
@@ -50,6 +53,53 @@ export function checkAgreement(scene: Scene, agreement: Agreement, owner: Owner)
     const allowed = allowedBy(scene, that, { equals, within });
     if (allowed) hold(scene, agreement.within, { that, equals, allowed, owner });
   }
+}
+
+/** Holds a number that has limits against the same limits written another way, end by end. */
+function checkEnds(scene: Scene, agreement: Agreement & { readonly limits: WrittenLimits }, owner: Owner): void {
+  const { that, limits, within } = agreement;
+  const single = {
+    expr: { kind: 'single', of: that.expr, start: that.expr.start, end: that.expr.end } as const,
+    source: that.source,
+  };
+  const own = limitsFrom(scene, single, { owner });
+  const other = limitsFrom(scene, limits, { owner });
+  const share = within && workOut(scene, within, owner);
+  if (!own || !other || (within && !share)) return;
+  if (!sameDimension(own.unit.dimension, other.unit.dimension)) {
+    scene.report({
+      code: 'unit-mismatch',
+      message: `\`${that.source.value.trim()}\` is in ${own.unit.symbol || 'no unit'}, and \`${limits.source.value.trim()}\` in ${other.unit.symbol || 'no unit'}: they cannot agree`,
+      at: limits.source.at,
+      help: 'Write what it equals in a unit of the same kind.',
+    });
+    return;
+  }
+  const ends = [
+    [own.low, other.low],
+    [own.high, other.high],
+  ] as const;
+  if (ends.every(([a, b]) => isNear(a, b, share))) return;
+  scene.report({
+    code: 'numbers-disagree',
+    message: `\`${that.source.value.trim()}\` is ${formatLimits(own)}, expected ${formatLimits(other)}${within ? ` within ${within.source.value.trim()}` : ''}`,
+    at: spanWithin(that.source, that.expr.start, that.expr.end),
+    related: [{ message: 'what it must equal', at: limits.source.at }, ...placesIn(scene, that, owner)],
+    help: 'Mend whichever of the two is wrong.',
+  });
+}
+
+function isNear(a: Rational | undefined, b: Rational | undefined, share: Side | undefined): boolean {
+  if (!a || !b) return a === b;
+  const isShare =
+    share !== undefined && isDimensionless(share.shape.dimension) && share.written.source.value.includes('%');
+  const allowed = share ? (isShare ? multiply(share.range.high, absolute(b)) : share.range.high) : zero;
+  return compare(absolute(subtract(a, b)), allowed) <= 0;
+}
+
+function placesIn(scene: Scene, that: WrittenExpr, owner: Owner): NonNullable<Fault['related']> {
+  const named = parametersNamed(scene, that, owner);
+  return named ? placesOf(scene, named, owner) : [];
 }
 
 function workOut(scene: Scene, written: WrittenExpr, owner: Owner): Side | undefined {

@@ -137,8 +137,17 @@ export function agreementsBehind(reading: Reading, part: Part | undefined): read
   return (list?.kind === 'list' ? list.items : []).flatMap((node) => {
     const entry = partOf(node);
     const that = expressionBehind(reading, entry, 'that');
-    const equals = expressionBehind(reading, entry, 'equals');
+    const equals = equalsIn(reading, entry);
     const within = expressionBehind(reading, entry, 'within');
-    return that && equals ? [filled({ that, equals, within, at: node.at })] : [];
+    return that && equals ? [filled({ that, ...equals, within, at: node.at })] : [];
   });
+}
+
+/** What a number must equal: limits where both ends are given, else an expression. */
+function equalsIn(reading: Reading, entry: Part): Pick<Agreement, 'equals' | 'limits'> | undefined {
+  const text = scalarText(childOf(reading, entry, 'equals')?.node);
+  const parsed = text && parseLimits(text.value);
+  if (text && parsed?.ok && parsed.value.kind !== 'single') return { limits: { expr: parsed.value, source: text } };
+  const equals = expressionBehind(reading, entry, 'equals');
+  return equals && { equals };
 }

@@ -75,8 +75,9 @@ function isReversed({ serials }: Machine): boolean {
 function checkHolder(checker: Checker, holder: Machine | Header, owner: 'machine' | 'header'): void {
   checkFigure(checker, holder.tell?.figure);
   for (const { value } of holder.parameters.values()) checkNumber(checker, value, { owner });
-  for (const { that, equals, within } of holder.agree) {
+  for (const { that, equals, limits, within } of holder.agree) {
     for (const written of [that, equals, within]) checkExpression(checker, written, { owner });
+    if (limits) checkNumber(checker, { kind: 'one', value: limits, at: limits.source.at }, { owner });
   }
 }
 

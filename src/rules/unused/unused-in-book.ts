@@ -70,7 +70,10 @@ function* machineThings(book: Book): Iterable<Thing> {
     owners
       .flatMap(([, of]) => [
         ...[...of.parameters.values()].flatMap(({ value }) => [...leavesOf(value)]),
-        ...of.agree.flatMap(({ that, equals, within }) => [that, equals, ...(within ? [within] : [])]),
+        ...of.agree.flatMap(({ that, equals, limits, within }) => [
+          that,
+          ...[equals, limits, within].filter((one) => one !== undefined),
+        ]),
       ])
       .flatMap((written) => namesOf(written, isName)),
   );
