@@ -46,6 +46,7 @@ export const readCodes: Readonly<Record<string, Severity>> = {
   'text-cut-by-hash': 'error',
   'text-read-as-number': 'error',
   'translation-behind': 'warning',
+  'translation-order-differs': 'warning',
   'translation-without-original': 'error',
   'typed-translation': 'error',
   'unclosed-brace': 'error',

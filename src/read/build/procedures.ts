@@ -10,7 +10,7 @@ import { type Opened, openFile } from './open.js';
 import { countBehind, partOf } from './part.js';
 import { type ProcedureSource, procedureOf } from './procedure.js';
 import { filled, type Reading, startReading } from './reading.js';
-import { reportBehind, reportExtras, type Translation } from './translation.js';
+import { reportBehind, reportExtras, reportOrder, type Translation } from './translation.js';
 
 /** What was read of the procedures. */
 export interface Procedures {
@@ -101,6 +101,7 @@ function readOne(reading: Reading, { id, opened, translations }: One): Procedure
   const revision = countBehind(reading, partOf(node), 'revision');
   for (const translation of read) {
     reportExtras(reading, translation, translation.diagnostics);
+    reportOrder(reading, translation, node);
     if (revision) reportBehind(reading, translation, revision);
   }
   reportMissing(reading, source, translations);

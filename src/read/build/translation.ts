@@ -2,7 +2,7 @@
 
 import { type Diagnostic, diagnose } from '../../diagnostic/diagnostic.js';
 import type { Located, SourceFile } from '../../text/source.js';
-import type { YamlNode, YamlScalar } from '../tree.js';
+import { entryOf, type YamlNode, type YamlScalar } from '../tree.js';
 import { isUsed, type Reading, report } from './reading.js';
 
 /** A translation file of a procedure. */
@@ -58,4 +58,37 @@ export function reportBehind(reading: Reading, translation: Translation, revisio
       note: 'Two languages that say different things about one machine are both in doubt.',
     }),
   );
+}
+
+/** Reports steps of a translation that stand in another order than those of the original. */
+export function reportOrder(reading: Reading, translation: Translation, original: YamlNode): void {
+  const steps = entryOf(original, 'steps')?.value;
+  const ids = (steps?.kind === 'list' ? steps.items : []).flatMap((item) => {
+    const id = entryOf(item, 'id')?.value;
+    return id?.kind === 'scalar' ? [id] : [];
+  });
+  const places = new Map(ids.map((id, index) => [id.text.value, index]));
+  const translated = entryOf(translation.node, 'steps')?.value;
+  let last: { readonly key: YamlScalar; readonly place: number } | undefined;
+  for (const { key } of translated?.kind === 'map' ? translated.entries : []) {
+    const place = places.get(key.text.value);
+    if (place === undefined) continue;
+    if (last && place < last.place) {
+      reading.diagnostics.push(otherOrder(key, last.key, ids[place]));
+      return;
+    }
+    last = { key, place };
+  }
+}
+
+function otherOrder(key: YamlScalar, before: YamlScalar, original: YamlScalar | undefined): Diagnostic {
+  return diagnose({
+    code: 'translation-order-differs',
+    severity: 'warning',
+    message: `\`${key.text.value}\` comes after \`${before.text.value}\` here, and before it in the original`,
+    at: key.at,
+    related: original ? [{ message: 'Where it stands in the original', at: original.at }] : [],
+    help: 'Put the steps into one order: mend the one of the two that is wrong.',
+    note: 'The page follows the original. Whoever translated the steps saw them in this order.',
+  });
 }
