@@ -15,6 +15,7 @@ import { vocabularyOf } from '../resolve/vocabulary.js';
 import { rules } from '../rules/index.js';
 import { runRules } from '../rules/run.js';
 import type { Edited } from '../text/edited.js';
+import type { Keep } from '../text/keep.js';
 import { moveBack } from '../text/moved.js';
 import { type Changes, changesOf } from './changes.js';
 import { type Ground, type Kept, type KeptProcedure, proveOnce, resolveAgain, todayOf, unreadableOf } from './kept.js';
@@ -29,10 +30,17 @@ export interface Stage {
   readonly sameMeaning?: boolean;
 }
 
-/** The stages of checking a kept book with `edited` in the place of one of its files. Ends after one with a new error. */
-export function* checkAgain(kept: Kept, edited: Edited): Generator<Stage, void> {
+/**
+ * The stages of checking a kept book with `edited` in the place of one of its files, with all rules but those of `without`.
+ * Ends after a stage with a new error.
+ */
+export function* checkAgain(
+  kept: Kept,
+  edited: Edited,
+  without: ReadonlySet<string> = new Set(),
+): Generator<Stage, void> {
   const known = new Set(kept.diagnostics.filter(({ severity }) => severity === 'error').map(placeKey));
-  for (const stage of stagesOf(kept, edited)) {
+  for (const stage of stagesOf(kept, edited, without)) {
     yield stage;
     if (stage.diagnostics.some((one) => one.severity === 'error' && !known.has(placeKey(one)))) return;
   }
@@ -43,7 +51,7 @@ export function placeKey({ code, at }: Pick<Diagnostic, 'code' | 'at'>): string 
   return `${code} ${at.file} ${at.start} ${at.end}`;
 }
 
-function* stagesOf(kept: Kept, edited: Edited): Generator<Stage, void> {
+function* stagesOf(kept: Kept, edited: Edited, without: ReadonlySet<string>): Generator<Stage, void> {
   const { path } = edited.file;
   const { input, keep } = kept;
   const sources = new Map(input.sources).set(path, edited.file);
@@ -56,7 +64,7 @@ function* stagesOf(kept: Kept, edited: Edited): Generator<Stage, void> {
   yield { name: 'named', diagnostics };
   const again = resolveChanged(kept, ground, { changes, path });
   yield { name: 'resolved', diagnostics: again.diagnostics, sameMeaning: again.sameMeaning };
-  yield* judge(kept, ground, { ...again, changes });
+  yield* judge(kept, ground, { ...again, changes, without });
 }
 
 /** Names, states and shared numbers with the change in them, and what is wrong with them. */
@@ -66,10 +74,14 @@ function groundOf(
   changes: Changes,
 ): { readonly ground: Ground; readonly diagnostics: readonly Diagnostic[] } {
   const isShared = [...changes.parts].some((part) => part !== 'procedures');
-  const vocabulary = isShared ? vocabularyOf(book) : kept.vocabulary;
+  const own = isShared ? vocabularyOf(book) : kept.vocabulary;
+  // where the same things are declared, names in procedures name what they named
+  const vocabulary = !changes.all && same(own, kept.vocabulary) ? kept.vocabulary : own;
+  const keep: Keep = (slot, parts, make) =>
+    isShared && slot === 'shared names' ? make() : kept.keep(slot, parts, make);
   const scene = freshScene(book, vocabulary);
   const { world, faults } = changes.world ? worldOf(scene) : { world: kept.resolved.world, faults: [] };
-  const names = checkNamesOf(book, vocabulary, kept.keep);
+  const names = checkNamesOf(book, vocabulary, keep);
   const shared = changes.numbers ? checkSharedNumbers({ ...scene, world }) : [];
   const diagnostics = gatherFaults(book.unread, [withoutRigs(names), withoutRigs(faults), ...shared]);
   return { ground: { book, vocabulary, world }, diagnostics };
@@ -132,14 +144,26 @@ function samePages(kept: Kept, procedures: ReadonlyMap<string, KeptProcedure>, i
   return same(said(kept.procedures.get(id)?.variants), said(procedures.get(id)?.variants));
 }
 
-const plainRules = rules.filter(({ needs }) => needs === 'procedure' || needs === 'variant' || needs === 'value');
-const provingRules = rules.filter(({ needs }) => needs === 'proof');
-const wholeRules = rules.filter(({ needs }) => needs === 'book' || needs === 'proofs');
+type Needs = (typeof rules)[number]['needs'];
+
+/** Rules that are shown one of these, but those that are left out. */
+function rulesFor(without: ReadonlySet<string>, ...shown: readonly Needs[]): typeof rules {
+  return rules.filter(({ id, needs }) => shown.includes(needs) && !without.has(id));
+}
 
 function* judge(
   kept: Kept,
   ground: Ground,
-  { procedures, affected, changes, sameMeaning }: Again & { readonly changes: Changes },
+  {
+    procedures,
+    affected,
+    changes,
+    sameMeaning,
+    without,
+  }: Again & {
+    readonly changes: Changes;
+    readonly without: ReadonlySet<string>;
+  },
 ): Generator<Stage, void> {
   const { keep, memory } = kept;
   const ordered = [...procedures].sort(([a], [b]) => (a < b ? -1 : 1));
@@ -152,7 +176,7 @@ function* judge(
     const context = { resolved, book: ground.book, proofs: new Map(proofs), ...todayOf(kept.input) };
     return { name, diagnostics: runRules(of, context, { keep, memory }), sameMeaning };
   };
-  yield judged('judged', plainRules);
+  yield judged('judged', rulesFor(without, 'procedure', 'variant', 'value'));
   const results = changes.world ? new Map<string, OrderResult>() : new Map(kept.known);
   const others = ordered.map(([id]) => id).filter((id) => !affected.includes(id));
   if (changes.world) for (const variant of variants) proofs.delete(variant.id);
@@ -160,7 +184,7 @@ function* judge(
     for (const variant of procedures.get(id)?.variants ?? []) {
       proofs.set(variant.id, proveOnce(variant, ground.world, results));
     }
-    yield judged('proved', provingRules);
+    yield judged('proved', rulesFor(without, 'proof'));
   }
-  yield judged('whole', wholeRules);
+  yield judged('whole', rulesFor(without, 'book', 'proofs'));
 }

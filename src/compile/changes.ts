@@ -27,12 +27,13 @@ export function changesOf(before: Book, after: Book): Changes {
     changedHolders('header', before.headers, { after: after.headers, named }),
   ];
   for (const [name, key] of maps) addChanged(named, name, [before[key], after[key]]);
+  const declared = maps.some(([, key]) => !same([...before[key].keys()], [...after[key].keys()]));
   const states = !same(wordsOf(before.states), wordsOf(after.states));
   const others = [...parts].some((key) => !ownWay.has(key));
   const worldParts = ['states', 'physics', 'rules', 'ends', 'bundles', 'hazards'] as const;
   return {
     named,
-    all: others || states || holders.includes(true) || parts.has('ends'),
+    all: others || states || declared || holders.includes(true) || parts.has('ends'),
     world: states || worldParts.some((key) => parts.has(key)),
     numbers: (['machines', 'headers', 'instruments', 'crops'] as const).some((key) => parts.has(key)),
     parts,

@@ -75,7 +75,7 @@ function tryOut(kept: Kept, slip: Slip, known: ReadonlySet<string>): Fate {
   if (!file) throw new Error(`A slip in ${slip.at.file}, which the book has not`);
   if (isSmall(slip, kept.resolved.variants)) return { is: 'small' };
   const waived = isWaived(kept.book);
-  for (const { diagnostics, sameMeaning } of checkAgain(kept, editFile(file, slip.pieces))) {
+  for (const { diagnostics, sameMeaning } of checkAgain(kept, editFile(file, slip.pieces), noGuard)) {
     if (sameMeaning) return { is: 'same' };
     const by = diagnostics.find(
       (one) => one.severity !== 'hint' && !noGuard.has(one.code) && !known.has(placeKey(one)) && !waived(one),
