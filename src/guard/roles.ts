@@ -57,7 +57,7 @@ const tables: Readonly<Partial<Record<FileKind, Table>>> = {
   header: ofHolder,
   crops: [[/^[^/]+\/(?:mass|base-moisture)$/, number('parameter')]],
   instruments: [
-    [/^[^/]+\/(?:range|resolution|accuracy)$/, number('number')],
+    [/^[^/]+\/(?:range|resolution|counts|accuracy)$/, number('number')],
     [/^[^/]+\/quantity$/, name('quantity')],
     [/^[^/]+\/read-at$/, name('place')],
   ],

@@ -66,6 +66,8 @@ export interface Instrument {
   readonly quantity: Located<string>;
   readonly range?: NumberChoice;
   readonly resolution?: NumberChoice;
+  /** Steps of the resolution in the range, where they are given as well. */
+  readonly counts?: Located<number>;
   /** The text of the accuracy; parsed by calc's accuracy reader where it is used. */
   readonly accuracy?: Choice<SourceText>;
   readonly builtIn: boolean;

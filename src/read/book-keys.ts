@@ -2,7 +2,7 @@
 
 const keys = `
   accuracy adjust adjusters agree also answers any-order applies ask at at-most avoid base-moisture because built-in by
-  card choices code columns conditions customer decision do due else ends energized equals events except expect
+  card choices code columns conditions counts customer decision do due else ends energized equals events except expect
   figure file fleet for-each from gives go harm hazard hazards headers header hands-on hold how id if-missed inside
   instruments is jobs keep-away key kind label languages leaves limits machine machines mark mass means measure
   moves moves-when must name needs never next nominal not note on only option options otherwise owner

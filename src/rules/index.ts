@@ -10,6 +10,7 @@ import adjusterCannotTurn from './adjusters/adjuster-cannot-turn.js';
 import adjusterReachShort from './adjusters/adjuster-reach-short.js';
 import adjusterStartsOutside from './adjusters/adjuster-starts-outside.js';
 import adjusterStepOverWindow from './adjusters/adjuster-step-over-window.js';
+import cropUnlikeStandard from './crops/crop-unlike-standard.js';
 import derivedLimitsIdleInUse from './derived/derived-limits-idle-in-use.js';
 import derivedLimitsImpossible from './derived/derived-limits-impossible.js';
 import derivedLimitsNeverFail from './derived/derived-limits-never-fail.js';
@@ -27,6 +28,8 @@ import withdrawnRun from './flow/withdrawn-run.js';
 import hazardNotListed from './hazards/hazard-not-listed.js';
 import hazardWithoutRule from './hazards/hazard-without-rule.js';
 import typedSignalWord from './hazards/typed-signal-word.js';
+import accuracyFinerThanResolution from './instruments/accuracy-finer-than-resolution.js';
+import countsDoNotFit from './instruments/counts-do-not-fit.js';
 import endsLookMistyped from './limits/ends-look-mistyped.js';
 import instrumentNotGoodEnough from './limits/instrument-not-good-enough.js';
 import instrumentOfOtherQuantity from './limits/instrument-of-other-quantity.js';
@@ -97,6 +100,9 @@ import unusedValue from './unused/unused-value.js';
 import unusedWorksheet from './unused/unused-worksheet.js';
 
 export const rules: readonly AnyRule[] = [
+  cropUnlikeStandard,
+  accuracyFinerThanResolution,
+  countsDoNotFit,
   parameterOfOtherQuantity,
   valueDiffersElsewhere,
   valueUnlikeSiblings,

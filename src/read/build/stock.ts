@@ -5,7 +5,7 @@ import { entryWith } from '../schema-places.js';
 import { choiceOf } from './choice.js';
 import { conditionsBehind } from './conditions.js';
 import { expressionBehind, numbersBehind } from './numbers.js';
-import { childOf, entriesOf, idBehind, isSetBehind, type Part } from './part.js';
+import { childOf, countBehind, entriesOf, idBehind, isSetBehind, type Part } from './part.js';
 import { filled, type Reading } from './reading.js';
 import { labelFrom, labelOf, textBehind, textOf } from './texts.js';
 import type { Entry } from './values.js';
@@ -59,6 +59,7 @@ function instrumentOf(reading: Reading, entry: Entry): Instrument | undefined {
     label: labelOf(reading, entry),
     range: numbersBehind(reading, entry, 'range'),
     resolution: numbersBehind(reading, entry, 'resolution'),
+    counts: countBehind(reading, entry, 'counts'),
     accuracy: choiceOf(childOf(reading, entry, 'accuracy')?.node, (text) => text),
     builtIn: isSetBehind(reading, entry, 'built-in'),
     readAt: idBehind(reading, entry, 'read-at'),
