@@ -8,6 +8,7 @@ import { type BookProof, gatherProof } from './emit/open-data/proof.js';
 import { emitSite } from './emit/pages/site.js';
 import { mapSite } from './emit/pages/site-map.js';
 import type { RuleText } from './emit/staff/rule-pages.js';
+import type { GuardResult } from './model/guard-result.js';
 import type { ResolvedBook } from './model/resolved.js';
 import type { OrderResult } from './order/result.js';
 
@@ -21,6 +22,8 @@ export interface BuildInput {
   readonly drafts?: boolean;
   /** What the program brings along to explain its rules. */
   readonly rules?: readonly RuleText[];
+  /** What slips of the fingers came to, for the page about them. */
+  readonly guard?: GuardResult;
   /** The faces that cards are set in. */
   readonly fonts: CardFonts;
 }
@@ -31,7 +34,16 @@ export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8
   const wanted = cardsOf(resolved).filter(({ variant }) => drafts || variant.procedure.status !== 'draft');
   const links = wanted.map(({ variant, ...card }) => ({ ...card, variant: variant.id }));
   const proof = proofOfAll(input);
-  const site = emitSite(resolved, { proofs, figures, assets, cards: links, drafts, rules: input.rules ?? [], proof });
+  const site = emitSite(resolved, {
+    proofs,
+    figures,
+    assets,
+    cards: links,
+    drafts,
+    rules: input.rules ?? [],
+    proof,
+    ...(input.guard ? { guard: input.guard } : {}),
+  });
   const cards = emitCards(resolved, { proofs, fonts }, ({ variant }) => drafts || variant.procedure.status !== 'draft');
   const files = new Map([...site, ...cards, ['data/proof.json', `${JSON.stringify(proof)}\n`] as const]);
   const lists = offlineFiles(resolved, mapSite(resolved, { drafts }), files);

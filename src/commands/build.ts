@@ -3,7 +3,9 @@
 import { buildBook } from '../build.js';
 import type { RuleText } from '../emit/staff/rule-pages.js';
 import { writeFolder } from '../io.js';
+import type { GuardResult } from '../model/guard-result.js';
 import { catalogue } from '../rules/catalogue.js';
+import { tryAllSlips } from './guard.js';
 import { type Loaded, loadBook, report } from './load.js';
 import type { CheckOptions } from './options.js';
 import { packageFiles, packageTexts } from './package-files.js';
@@ -13,6 +15,8 @@ export interface BuildOptions extends CheckOptions {
   readonly out: string;
   /** Whether drafts get pages and cards too, marked so. */
   readonly drafts: boolean;
+  /** Whether the slips of the book are tried, for a page about them. */
+  readonly guard: boolean;
 }
 
 /** Gives the exit code: 0 built, 1 errors found and nothing written. */
@@ -23,7 +27,7 @@ export function runBuild(book: string | undefined, options: BuildOptions, termin
     terminal.err('Nothing was built.\n');
     return 1;
   }
-  const files = filesOf(loaded, options.drafts);
+  const files = filesOf(loaded, options.drafts, options.guard ? tryAllSlips(loaded, options, terminal) : undefined);
   writeFolder(options.out, files);
   terminal.err(`${files.size} files are in ${options.out}\n`);
   return 0;
@@ -41,7 +45,11 @@ function ruleTexts(): readonly RuleText[] {
 }
 
 /** Every file of the output, for a book that holds. */
-export function filesOf(loaded: Loaded, drafts: boolean): ReadonlyMap<string, string | Uint8Array> {
+export function filesOf(
+  loaded: Loaded,
+  drafts: boolean,
+  guard?: GuardResult,
+): ReadonlyMap<string, string | Uint8Array> {
   const { resolved, proofs } = loaded.checked;
   if (!resolved) throw new Error('A book that holds was not worked out');
   return buildBook({
@@ -52,5 +60,6 @@ export function filesOf(loaded: Loaded, drafts: boolean): ReadonlyMap<string, st
     fonts: loaded.fonts,
     drafts,
     rules: ruleTexts(),
+    ...(guard ? { guard } : {}),
   });
 }

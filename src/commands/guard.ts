@@ -5,8 +5,9 @@ import { renderSummary, renderText } from '../diagnostic/text.js';
 import { guardBook } from '../guard/guard.js';
 import { findBook, readBookFolder } from '../io.js';
 import type { GuardCount, GuardResult, Survivor } from '../model/guard-result.js';
+import type { Loaded } from './load.js';
 import { Misuse } from './misuse.js';
-import { todayOf } from './options.js';
+import { type CheckOptions, todayOf } from './options.js';
 import type { Terminal } from './terminal.js';
 
 export interface GuardOptions {
@@ -48,6 +49,18 @@ export function runGuard(path: string | undefined, options: GuardOptions, termin
   const isUnder = result.total.percent < min;
   if (isUnder) terminal.err(`${result.total.percent} % is under the ${min} % asked for by --min\n`);
   return isUnder ? 1 : 0;
+}
+
+/** The slips of a book that holds, all of them, for the page that `build --guard` writes. */
+export function tryAllSlips(loaded: Loaded, { today }: CheckOptions, terminal: Terminal): GuardResult {
+  const { result } = guardBook({
+    sources: loaded.sources,
+    figures: new Set(loaded.figures.keys()),
+    today: todayOf(today),
+    progress: progressOn(terminal),
+  });
+  if (!result) throw new Error('A book that holds has errors when its slips are tried');
+  return result;
 }
 
 function percentOf(text: string): number {

@@ -45,6 +45,7 @@ function program(terminal: Terminal, finish: Exit): Command {
   )
     .option('--out <dir>', 'where to write', 'public')
     .option('--drafts', 'pages and cards for drafts too, marked so', false)
+    .option('--guard', 'try the slips of a typing hand as well, and write staff/guard.html about them', false)
     .action(async (book, options) => {
       const { runBuild } = await import('./build.js');
       finish(runBuild(book, options, terminal));

@@ -1,5 +1,6 @@
 // A worked-out book as the files of a static site. Pure: the same book gives the same bytes.
 
+import type { GuardResult } from '../../model/guard-result.js';
 import type { ResolvedBook } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
 import { digest } from '../offline/digest.js';
@@ -7,6 +8,7 @@ import { workerName } from '../offline/shapes.js';
 import { compileOpenBook } from '../open-data/compiled-book.js';
 import type { BookProof } from '../open-data/proof.js';
 import { buildSearch } from '../search/search-files.js';
+import { guardPage, guardPath } from '../staff/guard-page.js';
 import { reviewsCalendar } from '../staff/reviews.js';
 import type { RuleText } from '../staff/rule-pages.js';
 import { staffFolder } from '../staff/staff-page.js';
@@ -48,8 +50,8 @@ export interface SiteInput {
   readonly rules?: readonly RuleText[];
   /** What `data/proof.json` says, where it is written. */
   readonly proof?: BookProof;
-  /** Whether `staff/guard.html` is made elsewhere, and may be linked to. */
-  readonly guarded?: boolean;
+  /** What slips of the fingers came to; without it the page about them is not made. */
+  readonly guard?: GuardResult;
   /** Whether drafts get pages. They have none where people work. */
   readonly drafts?: boolean;
 }
@@ -79,6 +81,7 @@ export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<str
   for (const language of site.languages) {
     emitLanguage(site, language, files);
     emitStaffPages(site, language, { input, files });
+    if (input.guard) emitGuard(site, language, { result: input.guard, files });
   }
   return files;
 }
@@ -159,11 +162,19 @@ function emitStaffPages(
   { input, files }: { readonly input: SiteInput; readonly files: Files },
 ): void {
   const page: Page = { site, voice: voiceFor(language, site.languages[0] ?? 'en'), path: '' };
-  emitStaff({ page, rules: input.rules ?? [], proof: input.proof, guarded: input.guarded ?? false }, (path, draw) => {
+  emitStaff({ page, rules: input.rules ?? [], proof: input.proof, guarded: input.guard !== undefined }, (path, draw) => {
     const own: Page = { ...page, path };
     files.set(fileOf(own), draw(own));
   });
   if (language === site.languages[0]) files.set(`${staffFolder}reviews.ics`, reviewsCalendar(page));
+/** The page about slips, for whoever keeps the book. */
+function emitGuard(
+  site: Site,
+  language: string,
+  { result, files }: { readonly result: GuardResult; readonly files: Files },
+): void {
+  const page: Page = { site, voice: voiceFor(language, site.languages[0] ?? 'en'), path: guardPath };
+  files.set(fileOf(page), guardPage(page, result));
 }
 
 type Write = (path: string, home: Home | undefined, draw: (page: Page) => string) => void;

@@ -24,7 +24,7 @@ export interface StaffInput {
   readonly rules: readonly RuleText[];
   /** What `data/proof.json` says, where it is written. */
   readonly proof?: BookProof | undefined;
-  /** Whether `staff/guard.html` is written by somebody else. */
+  /** Whether there is a `staff/guard.html` to link to. */
   readonly guarded: boolean;
 }
 
