@@ -162,11 +162,16 @@ function emitStaffPages(
   { input, files }: { readonly input: SiteInput; readonly files: Files },
 ): void {
   const page: Page = { site, voice: voiceFor(language, site.languages[0] ?? 'en'), path: '' };
-  emitStaff({ page, rules: input.rules ?? [], proof: input.proof, guarded: input.guard !== undefined }, (path, draw) => {
-    const own: Page = { ...page, path };
-    files.set(fileOf(own), draw(own));
-  });
+  emitStaff(
+    { page, rules: input.rules ?? [], proof: input.proof, guarded: input.guard !== undefined },
+    (path, draw) => {
+      const own: Page = { ...page, path };
+      files.set(fileOf(own), draw(own));
+    },
+  );
   if (language === site.languages[0]) files.set(`${staffFolder}reviews.ics`, reviewsCalendar(page));
+}
+
 /** The page about slips, for whoever keeps the book. */
 function emitGuard(
   site: Site,
