@@ -5,9 +5,9 @@ import type { RuleText } from '../emit/staff/rule-pages.js';
 import { writeFolder } from '../io.js';
 import type { GuardResult } from '../model/guard-result.js';
 import { catalogue } from '../rules/catalogue.js';
-import { tryAllSlips } from './guard.js';
+import { guardInParts } from './guard-parts.js';
 import { type Loaded, loadBook, report } from './load.js';
-import type { CheckOptions } from './options.js';
+import { type CheckOptions, todayOf } from './options.js';
 import { packageFiles, packageTexts } from './package-files.js';
 import type { Terminal } from './terminal.js';
 
@@ -20,14 +20,16 @@ export interface BuildOptions extends CheckOptions {
 }
 
 /** Gives the exit code: 0 built, 1 errors found and nothing written. */
-export function runBuild(book: string | undefined, options: BuildOptions, terminal: Terminal): number {
+export async function runBuild(book: string | undefined, options: BuildOptions, terminal: Terminal): Promise<number> {
   const loaded = loadBook(book, options);
   report(loaded, options, terminal);
   if (!loaded.holds) {
     terminal.err('Nothing was built.\n');
     return 1;
   }
-  const files = filesOf(loaded, options.drafts, options.guard ? tryAllSlips(loaded, options, terminal) : undefined);
+  const task = { folder: loaded.folder, today: todayOf(options.today) };
+  const guard = options.guard ? await guardInParts(task, terminal) : undefined;
+  const files = filesOf(loaded, options.drafts, guard);
   writeFolder(options.out, files);
   terminal.err(`${files.size} files are in ${options.out}\n`);
   return 0;

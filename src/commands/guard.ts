@@ -1,13 +1,11 @@
 // `stepgauge guard`: which slips of a typing hand the book's checks would not notice.
 
-import { holds } from '../compile.js';
 import { renderSummary, renderText } from '../diagnostic/text.js';
-import { guardBook } from '../guard/guard.js';
-import { findBook, readBookFolder } from '../io.js';
 import type { GuardCount, GuardResult, Survivor } from '../model/guard-result.js';
-import type { Loaded } from './load.js';
+import { guardInParts } from './guard-parts.js';
+import { loadBook } from './load.js';
 import { Misuse } from './misuse.js';
-import { type CheckOptions, todayOf } from './options.js';
+import { todayOf } from './options.js';
 import type { Terminal } from './terminal.js';
 
 export interface GuardOptions {
@@ -20,47 +18,24 @@ export interface GuardOptions {
 }
 
 /** Gives the exit code: 0, or 1 where the book has errors or fewer slips are noticed than `--min` asks for. */
-export function runGuard(path: string | undefined, options: GuardOptions, terminal: Terminal): number {
+export async function runGuard(path: string | undefined, options: GuardOptions, terminal: Terminal): Promise<number> {
   const min = options.min === undefined ? 0 : percentOf(options.min);
   const size = options.sample === undefined ? undefined : wholeNumber('--sample', options.sample);
   const seed = wholeNumber('--seed', options.seed);
   const most = wholeNumber('--show', options.show);
-  const folder = path ?? findBook();
-  if (folder === undefined)
-    throw new Misuse('No book here: name its folder, or begin one with `stepgauge new book ID`.');
-  const read = readBookFolder(folder);
-  if (read.missing !== undefined) throw new Misuse(read.missing);
-  const { result, diagnostics } = guardBook({
-    sources: read.files,
-    figures: new Set(read.figures.keys()),
-    unreadable: read.unread,
-    today: todayOf(options.today),
-    ...(size === undefined ? {} : { sample: { size, seed } }),
-    progress: progressOn(terminal),
-  });
-  const wrong = [...read.diagnostics, ...diagnostics];
-  if (!result || !holds(wrong, false)) {
-    const errors = wrong.filter(({ severity }) => severity === 'error');
-    terminal.err(renderText(errors, read.files, { color: terminal.color }));
+  const loaded = loadBook(path, { format: 'text', strict: false, ...(options.today ? { today: options.today } : {}) });
+  if (!loaded.holds) {
+    const errors = loaded.diagnostics.filter(({ severity }) => severity === 'error');
+    terminal.err(renderText(errors, loaded.sources, { color: terminal.color }));
     terminal.err(`${renderSummary(errors, { color: terminal.color })}\nNo slips were tried: mend these first.\n`);
     return 1;
   }
+  const sample = size === undefined ? {} : { sample: { size, seed } };
+  const result = await guardInParts({ folder: loaded.folder, today: todayOf(options.today), ...sample }, terminal);
   terminal.out(options.format === 'json' ? `${JSON.stringify(result, null, 2)}\n` : renderGuard(result, most));
   const isUnder = result.total.percent < min;
   if (isUnder) terminal.err(`${result.total.percent} % is under the ${min} % asked for by --min\n`);
   return isUnder ? 1 : 0;
-}
-
-/** The slips of a book that holds, all of them, for the page that `build --guard` writes. */
-export function tryAllSlips(loaded: Loaded, { today }: CheckOptions, terminal: Terminal): GuardResult {
-  const { result } = guardBook({
-    sources: loaded.sources,
-    figures: new Set(loaded.figures.keys()),
-    today: todayOf(today),
-    progress: progressOn(terminal),
-  });
-  if (!result) throw new Error('A book that holds has errors when its slips are tried');
-  return result;
 }
 
 function percentOf(text: string): number {
@@ -74,17 +49,6 @@ function percentOf(text: string): number {
 function wholeNumber(name: string, text: string): number {
   if (!/^\d{1,9}$/.test(text)) throw new Misuse(`Unexpected \`${name} ${text}\`, expected a whole number`);
   return Number(text);
-}
-
-/** One line that says how far it is, written anew at each percent; and cleared at the end. */
-function progressOn(terminal: Terminal): (done: number, of: number) => void {
-  let shown = -1;
-  return (done, of) => {
-    const percent = of === 0 ? 100 : Math.floor((100 * done) / of);
-    if (percent === shown) return;
-    shown = percent;
-    terminal.progress(done === of ? '' : `${done} of ${of} slips tried (${percent} %)`);
-  };
 }
 
 /** The result in words: the figure, by kind, by file, and at most `most` survivors with what would guard against them. */

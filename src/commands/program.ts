@@ -48,7 +48,7 @@ function program(terminal: Terminal, finish: Exit): Command {
     .option('--guard', 'try the slips of a typing hand as well, and write staff/guard.html about them', false)
     .action(async (book, options) => {
       const { runBuild } = await import('./build.js');
-      finish(runBuild(book, options, terminal));
+      finish(await runBuild(book, options, terminal));
     });
   bookCommand(
     'serve',
@@ -97,7 +97,7 @@ function program(terminal: Terminal, finish: Exit): Command {
     .option('--today <date>', 'the date that review dates are judged by, as YYYY-MM-DD')
     .action(async (book, options) => {
       const { runGuard } = await import('./guard.js');
-      finish(runGuard(book, options, terminal));
+      finish(await runGuard(book, options, terminal));
     });
   stepgauge
     .command('new')

@@ -19,6 +19,8 @@ import { suggestFor } from './suggest.js';
 export interface GuardInput extends CheckInput {
   /** Try only so many, drawn by the seed. */
   readonly sample?: { readonly size: number; readonly seed: number };
+  /** Try every `of`-th slip alone, beginning with this one: so several can share the work. */
+  readonly part?: { readonly index: number; readonly of: number };
   /** Hears how many were tried, of how many. */
   readonly progress?: (done: number, of: number) => void;
 }
@@ -29,35 +31,50 @@ export interface Guarded {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** What became of one slip; plain data, so that it can be handed from one thread to another. */
+export interface Told {
+  /** Its place among all that were tried. */
+  readonly index: number;
+  readonly slip: TriedSlip;
+  readonly fate: Fate['is'];
+  readonly by?: NoticedSlip['by'];
+  readonly suggestion?: string;
+}
+
+/** What became of a part of the slips. */
+export interface ToldPart {
+  readonly possible: number;
+  readonly told: readonly Told[];
+}
+
 /** Tries the slips of a book. A book with errors is mended first: no slip can be told from them. */
 export function guardBook(input: GuardInput): Guarded {
+  const { part, diagnostics } = trySlips(input);
+  return part ? { result: tellGuard([part], input.sample), diagnostics } : { diagnostics };
+}
+
+/** Tries a part of the slips of a book, or all of them. */
+export function trySlips(input: GuardInput): { readonly part?: ToldPart; readonly diagnostics: readonly Diagnostic[] } {
   const { kept, diagnostics } = keepBook(input);
   if (!kept) return { diagnostics };
   const all = findSlips(input.sources, kept.book);
-  const slips = input.sample ? sampleOf(all, input.sample) : all;
+  const { index: first, of } = input.part ?? { index: 0, of: 1 };
+  const chosen = (input.sample ? sampleOf(all, input.sample) : all).map((slip, index) => ({ slip, index }));
+  const slips = chosen.filter(({ index }) => index % of === first);
   const known = new Set(kept.diagnostics.map(placeKey));
   const locate = locator(input.sources);
-  const fates = slips.map((slip, index) => {
-    input.progress?.(index, slips.length);
-    return { slip, fate: tryOut(kept, slip, known) };
+  const told = slips.map(({ slip, index }, done) => {
+    input.progress?.(done, slips.length);
+    return tellSlip(slip, { index, fate: tryOut(kept, slip, known), locate });
   });
   input.progress?.(slips.length, slips.length);
-  return { result: { possible: all.length, ...sampled(input), ...tell(fates, locate) }, diagnostics };
-}
-
-function sampled({ sample }: GuardInput): Pick<GuardResult, 'sample'> {
-  return sample ? { sample } : {};
+  return { part: { possible: all.length, told }, diagnostics };
 }
 
 type Fate =
   | { readonly is: 'noticed'; readonly by: Diagnostic }
   | { readonly is: 'survived' }
   | { readonly is: 'small' | 'same' };
-
-interface Tried {
-  readonly slip: Slip;
-  readonly fate: Fate;
-}
 
 /** Codes by which a change is noticed only because it is one, or because of the day: they guard nothing. */
 const noGuard: ReadonlySet<string> = new Set([
@@ -85,45 +102,50 @@ function tryOut(kept: Kept, slip: Slip, known: ReadonlySet<string>): Fate {
   return { is: 'survived' };
 }
 
-function tell(fates: readonly Tried[], locate: Locate): Omit<GuardResult, 'possible' | 'sample'> {
-  const noticed: NoticedSlip[] = [];
-  const survivors: Survivor[] = [];
-  const apart: SlipApart[] = [];
-  for (const { slip, fate } of fates) {
-    const tried = describe(slip, locate);
-    if (fate.is === 'survived') survivors.push({ ...tried, suggestion: suggestFor(slip) });
-    else if (fate.is === 'noticed') {
-      const { code, severity, at } = fate.by;
-      noticed.push({
-        ...tried,
-        by: { code, severity: severity === 'error' ? 'error' : 'warning', ...placeOf(at, locate) },
-      });
-    } else apart.push({ ...tried, why: fate.is });
-  }
-  const files = [...new Set(fates.map(({ slip }) => slip.at.file))].sort(compareText);
-  const kinds = slipKinds.filter((kind) => fates.some(({ slip }) => slip.kind === kind));
+function tellSlip(
+  slip: Slip,
+  { index, fate, locate }: { readonly index: number; readonly fate: Fate; readonly locate: Locate },
+): Told {
+  const told = { index, slip: describe(slip, locate), fate: fate.is };
+  if (fate.is === 'survived') return { ...told, suggestion: suggestFor(slip) };
+  if (fate.is !== 'noticed') return told;
+  const { code, severity, at } = fate.by;
+  return { ...told, by: { code, severity: severity === 'error' ? 'error' : 'warning', ...placeOf(at, locate) } };
+}
+
+/** The result of all parts together. */
+export function tellGuard(parts: readonly ToldPart[], sample: GuardInput['sample']): GuardResult {
+  const all = parts.flatMap(({ told }) => told).sort((a, b) => a.index - b.index);
+  const files = [...new Set(all.map(({ slip }) => slip.file))].sort(compareText);
+  const kinds = slipKinds.filter((kind) => all.some(({ slip }) => slip.kind === kind));
   return {
-    total: count('all', fates),
+    possible: parts[0]?.possible ?? 0,
+    ...(sample ? { sample } : {}),
+    total: count('all', all),
     kinds: kinds.map((kind) =>
       count(
         kind,
-        fates.filter(({ slip }) => slip.kind === kind),
+        all.filter(({ slip }) => slip.kind === kind),
       ),
     ),
     files: files.map((file) =>
       count(
         file,
-        fates.filter(({ slip }) => slip.at.file === file),
+        all.filter(({ slip }) => slip.file === file),
       ),
     ),
-    survivors,
-    apart,
-    noticed,
+    survivors: all.flatMap(({ slip, suggestion }): readonly Survivor[] =>
+      suggestion === undefined ? [] : [{ ...slip, suggestion }],
+    ),
+    apart: all.flatMap(({ slip, fate }): readonly SlipApart[] =>
+      fate === 'small' || fate === 'same' ? [{ ...slip, why: fate }] : [],
+    ),
+    noticed: all.flatMap(({ slip, by }): readonly NoticedSlip[] => (by ? [{ ...slip, by }] : [])),
   };
 }
 
-function count(of: string, fates: readonly Tried[]): GuardCount {
-  const number = (is: Fate['is']): number => fates.filter(({ fate }) => fate.is === is).length;
+function count(of: string, all: readonly Told[]): GuardCount {
+  const number = (is: Told['fate']): number => all.filter(({ fate }) => fate === is).length;
   const noticed = number('noticed');
   const counted = noticed + number('survived');
   const percent = counted === 0 ? 100 : Math.floor((1000 * noticed) / counted) / 10;

@@ -18,7 +18,9 @@ interface Schema {
 
 const folder = join(import.meta.dirname, '../../schema');
 // what is no file of a book is checked where it is written
-const files = readdirSync(folder).filter((file) => file.endsWith('.schema.json') && !/^(?:compiled|job|guard)-/.test(file));
+const files = readdirSync(folder).filter(
+  (file) => file.endsWith('.schema.json') && !/^(?:compiled|job|guard)-/.test(file),
+);
 const schemas = new Map(files.map((file) => [file, JSON.parse(readFileSync(join(folder, file), 'utf8')) as Schema]));
 
 /** Every property of a schema, wherever it is declared, with the way to it. */
