@@ -71,7 +71,9 @@ function ownersOf({ at, code }: Diagnostic, held: readonly Held[], book: Book): 
   if (here.length === 0) return [];
   if (code !== 'numbers-disagree') return here.filter((one) => one.at.start <= at.start && at.end <= one.at.end);
   const holder = [...book.machines.values(), ...book.headers.values()].find(({ file }) => file === at.file);
-  const names = holder?.agree.flatMap(({ that, equals }) => [that, equals].flatMap(({ expr }) => namesIn(expr)));
+  const names = holder?.agree.flatMap(({ that, equals, limits }) =>
+    [that, equals, limits].flatMap((written) => (written ? namesIn(written.expr) : [])),
+  );
   const paths = new Set(names?.map(({ path }) => path.slice(path.indexOf('.') + 1)));
   return here.filter(({ path }) => paths.has(path.slice(path.indexOf('.') + 1)));
 }
