@@ -79,8 +79,9 @@ export function openSearch(parts: readonly SearchPart[]): Search {
   return (query, most = 20) => {
     const found = new Map<number, ScoredGroup>();
     const asked = queryWords(query);
-    for (const words of [...rephrase(asked, synonyms), ...apart(asked, parts)]) {
-      for (const group of ask(parts, words)) {
+    const meeting = meetOnce(parts);
+    for (const words of [...rephrase(asked, synonyms), ...apart(asked, parts, meeting)]) {
+      for (const group of ask(parts, words, meeting)) {
         const other = found.get(group.procedure);
         if (!other || other.score < group.score) found.set(group.procedure, group);
       }
@@ -88,6 +89,20 @@ export function openSearch(parts: readonly SearchPart[]): Search {
     const groups = [...found.values()].sort((a, b) => b.score - a.score || a.procedure - b.procedure);
     const least = worthShowing * (groups[0]?.score ?? 0);
     return groups.filter(({ score }) => score >= least).slice(0, most);
+  };
+}
+
+/** What a word meets in all parts; `last` where it may only be begun. */
+type Meeting = (token: Token, last: boolean) => readonly Met[];
+
+/** Phrasings share most of their words: each is looked up once. */
+function meetOnce(parts: readonly SearchPart[]): Meeting {
+  const known = new Map<string, readonly Met[]>();
+  return (token, last) => {
+    const key = `${last ? '>' : ''}${token.word}`;
+    const met = known.get(key) ?? withoutSlips(parts.flatMap((part) => meet(part, token, last)));
+    known.set(key, met);
+    return met;
   };
 }
 
@@ -104,12 +119,12 @@ interface LineMatch {
   readonly terms: Map<string, string>;
 }
 
-function ask(parts: readonly SearchPart[], words: readonly Token[]): readonly ScoredGroup[] {
+function ask(parts: readonly SearchPart[], words: readonly Token[], meeting: Meeting): readonly ScoredGroup[] {
   const matches = new Map<Line, LineMatch>();
   const weights = new Map<string, number>();
-  const total = new Set(parts.flatMap(({ file }) => file.lines.map(([, procedure]) => procedure))).size;
+  const total = Math.max(1, ...parts.map(({ file }) => file.procedures.length));
   words.forEach((token, i) => {
-    const met = withoutSlips(parts.flatMap((part) => meet(part, token, i === words.length - 1)));
+    const met = meeting(token, i === words.length - 1);
     for (const { line, term, quality } of met) {
       const match = matches.get(line) ?? { line, quality: new Map(), met: new Set(), terms: new Map() };
       matches.set(line, match);
@@ -137,11 +152,10 @@ interface Asked {
 }
 
 /** The query with a word cut in two, where nothing has the word and something has both parts: `shutdown`, `keep2`. */
-function apart(words: readonly Token[], parts: readonly SearchPart[]): readonly (readonly Token[])[] {
+function apart(words: readonly Token[], parts: readonly SearchPart[], meeting: Meeting): readonly (readonly Token[])[] {
   return words.flatMap((token, i) => {
     const { word } = token;
-    if (word.length < 5 || word.length > longest || parts.some((part) => meet(part, token, false).length > 0))
-      return [];
+    if (word.length < 5 || word.length > longest || meeting(token, i === words.length - 1).length > 0) return [];
     const cuts = token.code
       ? [/^\p{L}+(?=\d)/u.exec(word)?.[0].length ?? 0]
       : Array.from({ length: Math.max(0, word.length - 5) }, (_, at) => at + 3);
@@ -245,13 +259,23 @@ function lineScore({ line, quality, terms }: LineMatch, { weights, order }: Aske
   let score = 0;
   for (const [word, met] of quality) score += met * (weights.get(word) ?? 0);
   // of two lines that have the same words the shorter one says less beside them
-  const all = tokenize(line[2]).map(({ word }) => word);
-  const text = all.filter((word) => !isSilent(word));
-  const { length } = all;
+  const { text, length } = wordsIn(line);
   // words that stand beside each other as they were asked are meant together
   const pairs = order.slice(1).filter((word, i) => isBeside(text, terms.get(order[i] ?? ''), terms.get(word)));
   score *= 1 + besidePart * (pairs.length / Math.max(1, order.length - 1));
   return score * kindWeight[line[0]] * (1 - lengthPart + lengthPart * Math.min(1, quality.size / length));
+}
+
+const lineWords = new WeakMap<Line, { readonly text: readonly string[]; readonly length: number }>();
+
+/** The telling words of a line in order, and how many words it has in all; cut once for each line. */
+function wordsIn(line: Line): { readonly text: readonly string[]; readonly length: number } {
+  const known = lineWords.get(line);
+  if (known) return known;
+  const all = tokenize(line[2]).map(({ word }) => word);
+  const words = { text: all.filter((word) => !isSilent(word)), length: all.length };
+  lineWords.set(line, words);
+  return words;
 }
 
 function isBeside(text: readonly string[], first: string | undefined, second: string | undefined): boolean {
