@@ -139,6 +139,11 @@ describe('the walk', () => {
     expect(await isInSight(page, '.walk-verdict')).toBe(true);
     expect(await isInSight(page, '.walk-bar .main')).toBe(true);
     expect(await next(page).textContent()).toBe('Go to step 10');
+
+    // a flat battery while a number is being typed
+    await page.reload();
+    await page.locator('.walk-go').click();
+    expect(await field.inputValue()).toBe('3,31');
     await next(page).click();
     await page.locator('#step-10.walk-here').waitFor();
     await goTo(page, '11');

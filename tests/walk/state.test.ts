@@ -125,6 +125,26 @@ describe('a reading', () => {
   });
 });
 
+describe('what is being typed', () => {
+  const file = walkOf('check-height-sensor', ['supply', 'ground_left']);
+  const draft: Act = { kind: 'draft', step: '9', field: 'ground_left', text: '3.', unit: 'V' };
+  const at = advance(file, { ...beginning(file), place: '9' }, { act: draft, judgeSheet });
+
+  it('stands there again, and counts for nothing', () => {
+    expect(at.drafts.get('ground_left')?.text).toBe('3.');
+    expect(at.readings.size).toBe(0);
+    expect(at.place).toBe('9');
+  });
+
+  it('is gone once the step is left, so that the step is read anew when it comes again', () => {
+    const left = advance(file, at, { act: leaving('9'), judgeSheet });
+    expect(left.drafts.size).toBe(0);
+    expect(left.isBack).toBe(false);
+    const returned = advance(file, left, { act: { kind: 'back', step: '10', to: '9' }, judgeSheet });
+    expect(returned.isBack).toBe(true);
+  });
+});
+
 describe('going back', () => {
   it('returns to the step before, its count and all', () => {
     const file = walkOf('check-height-sensor');

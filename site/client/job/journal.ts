@@ -105,6 +105,14 @@ export type Act =
       /** The values that it moves and those derived from them, named as in readings: what was read before is now *as found*. */
       readonly moves: readonly string[];
     }
+  /** What stands in a field while it is being typed: of a value, or of an adjuster. It counts for nothing until it is kept. */
+  | {
+      readonly kind: 'draft';
+      readonly step: string;
+      readonly field: string;
+      readonly text: string;
+      readonly unit?: string;
+    }
   /** The time that a step asks to wait or hold was started; it runs on while the page is closed. */
   | { readonly kind: 'timer'; readonly step: string }
   | { readonly kind: 'mark'; readonly step: string; readonly mark: string }

@@ -11,7 +11,7 @@ import { judge } from './judge.js';
 import { uncertaintyAt, unitSign, valueWords } from './number-words.js';
 import { isAmbiguous, readTyped } from './read-number.js';
 import { button, drawing } from './screen.js';
-import type { Session } from './session.js';
+import { perform, type Session } from './session.js';
 import { freshReadings } from './state.js';
 import { say } from './words.js';
 
@@ -24,12 +24,6 @@ export interface Typed {
 /** The values of a step that a person reads, and those that are worked out from them. */
 export function valuesOf({ file }: Session, step: WalkStep): readonly WalkValue[] {
   return (step.measure ?? []).flatMap((key) => file.values.find((value) => value.key === key) ?? []);
-}
-
-/** The number in a field; undefined where it is empty or none. */
-export function typedBase(typed: Typed, key: string): Rational | undefined {
-  const field = typed.fields.get(key);
-  return field && readTyped(field.text, field.unit)?.base;
 }
 
 /** All readings as they would be with what is typed, derived ones worked out; base units. */
@@ -86,11 +80,15 @@ function digitsOf(value: WalkValue, base: Rational): string {
     .replace('\u2212', '-');
 }
 
+interface FieldView {
+  readonly session: Session;
+  readonly step: WalkStep;
+  readonly typed: Typed;
+  readonly changed: () => void;
+}
+
 /** Puts a field, or what is worked out, into the block of each value of the step. */
-export function addFields(
-  blocks: ReadonlyMap<string, HTMLElement>,
-  view: { readonly session: Session; readonly step: WalkStep; readonly typed: Typed; readonly changed: () => void },
-): void {
+export function addFields(blocks: ReadonlyMap<string, HTMLElement>, view: FieldView): void {
   for (const value of valuesOf(view.session, view.step)) {
     const block = blocks.get(value.key);
     const label = block?.querySelector('.value-label');
@@ -114,14 +112,12 @@ function derivedLine(value: WalkValue): HTMLElement {
   ]);
 }
 
-function field(
-  value: WalkValue,
-  { session, typed, changed }: { readonly session: Session; readonly typed: Typed; readonly changed: () => void },
-): HTMLElement {
+function field(value: WalkValue, { session, step, typed, changed }: FieldView): HTMLElement {
   const id = `read-${value.key.replaceAll(/[^\w-]/g, '-')}`;
-  const known = session.state.readings.get(value.key);
-  // a reading that is still fresh stands there to be changed; a stale one is taken anew
-  const kept = known?.fresh ? known : undefined;
+  const { readings, drafts, isBack } = session.state;
+  const known = readings.get(value.key);
+  // what was being typed stands there again; what was read, only for who comes back to it: a step that reads is read anew
+  const kept = drafts.get(value.key) ?? (isBack && known?.fresh ? known : undefined);
   const unit = [value.unit, value.otherUnit].find((one) => one?.symbol === kept?.unit) ?? value.unit;
   const now = typed.fields.get(value.key) ?? { text: kept?.text ?? '', unit };
   typed.fields.set(value.key, now);
@@ -149,7 +145,18 @@ function field(
     input.setAttribute('aria-invalid', String(why.textContent !== ''));
     changed();
   };
+  const keep = (): void => {
+    const act = {
+      kind: 'draft',
+      step: step.label,
+      field: value.key,
+      text: input.value,
+      unit: now.unit.symbol,
+    } as const;
+    if (session.mode === 'job') void perform({ session, act }).then(changed);
+  };
   input.addEventListener('input', check);
+  input.addEventListener('input', keep);
   // the keypad goes away and the way on is at hand
   input.addEventListener('keydown', ({ key }) => {
     if (key === 'Enter') document.querySelector<HTMLElement>('.walk-bar .main')?.focus();

@@ -43,7 +43,17 @@ export interface WalkState extends Stand {
   /** `loads 2 shown` to what was typed. */
   readonly cells: ReadonlyMap<string, string>;
   readonly marks: ReadonlyMap<string, string>;
+  /** What stands in the fields of this place, by value or adjuster, and is not kept as a reading yet. */
+  readonly drafts: ReadonlyMap<string, Typing>;
+  /** The place was come to by going back: what was read there may stand. */
+  readonly isBack: boolean;
   readonly earlier: readonly Stand[];
+}
+
+/** What is being typed. */
+export interface Typing {
+  readonly text: string;
+  readonly unit?: string;
 }
 
 /** How a step can be left. */
@@ -62,6 +72,8 @@ export function beginning(file: WalkFile): WalkState {
     turned: new Map(),
     cells: new Map(),
     marks: new Map(),
+    drafts: new Map(),
+    isBack: false,
     earlier: [],
   };
 }
@@ -89,6 +101,8 @@ export function advance(
       return withReading(file, state, act);
     case 'cell':
       return { ...state, cells: withEntry(state.cells, `${act.worksheet} ${act.row} ${act.column}`, act.text) };
+    case 'draft':
+      return { ...state, drafts: withEntry(state.drafts, act.field, act) };
     case 'mark':
       return { ...state, marks: withEntry(state.marks, act.step, act.mark) };
     case 'turn':
@@ -148,7 +162,9 @@ function stale(
 
 function back(state: WalkState): WalkState {
   const stand = state.earlier.at(-1);
-  return stand ? { ...state, ending: undefined, ...stand, earlier: state.earlier.slice(0, -1) } : state;
+  if (!stand) return state;
+  const earlier = state.earlier.slice(0, -1);
+  return { ...state, ending: undefined, ...stand, drafts: new Map(), isBack: true, earlier };
 }
 
 /** The step of a label. */
@@ -165,7 +181,8 @@ interface Leaving {
 /** The state after the place was left. */
 export function leave(file: WalkFile, state: WalkState, leaving: Leaving): WalkState {
   const { place, counts, ending } = state;
-  const next: WalkState = { ...state, earlier: [...state.earlier, { place, counts, ending }] };
+  const earlier = [...state.earlier, { place, counts, ending }];
+  const next: WalkState = { ...state, drafts: new Map(), isBack: false, earlier };
   if (place === cautionsPlace) return { ...next, place: beforePlace };
   if (place === beforePlace) return { ...next, place: file.first };
   const step = stepOf(file, place);

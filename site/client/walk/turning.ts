@@ -12,7 +12,7 @@ import { turnDigits, turnWords, unitSign, valueWords, writeNumber } from './numb
 import { turnPicture } from './pictures.js';
 import { readTyped } from './read-number.js';
 import { drawing } from './screen.js';
-import type { Session } from './session.js';
+import { perform, type Session } from './session.js';
 import { freshReadings } from './state.js';
 import { directionWords, say } from './words.js';
 
@@ -31,6 +31,8 @@ export function turnPanels(
   );
   const panels = adjusters.map((adjuster) => {
     const turn = worked.kind === 'found' ? worked.turns.find((one) => one.adjuster === adjuster) : undefined;
+    const draft = session.state.drafts.get(adjuster.key)?.text;
+    if (draft !== undefined) turns.set(adjuster.key, draft);
     if (!turns.has(adjuster.key))
       turns.set(adjuster.key, turn ? turnDigits(adjuster.unit, turn.by, adjuster.smallest) : '');
     return element('div', { class: 'walk-turn' }, [
@@ -147,6 +149,8 @@ function turnField(
   const why = element('p', { class: 'walk-why', id: `${id}-why`, role: 'status' }, []);
   input.addEventListener('input', () => {
     turns.set(adjuster.key, input.value);
+    const act = { kind: 'draft', step: session.state.place, field: adjuster.key, text: input.value } as const;
+    if (session.mode === 'job') void perform({ session, act });
     why.textContent = turnFault(session, adjuster, input.value);
     changed();
   });
