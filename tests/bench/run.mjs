@@ -97,3 +97,5 @@ for (const count of counts.length > 0 ? counts : [200, 2000]) {
   rmSync(folder, { recursive: true, force: true });
 }
 await import('./phone.mjs');
+
+await import('./proof.mjs');

@@ -41,17 +41,17 @@ describe('The proof and the plain explorer', () => {
     fc.assert(
       fc.property(groupCase, (each) => {
         const { variant, world } = buildCase(each);
-        const expected = explorePlainly(variant, world, 5000);
+        const expected = explorePlainly(variant, world, 1500);
         if (!expected) return;
         const found = searchEverything(variant, world);
         expect(Object.fromEntries([...found].sort())).toEqual(Object.fromEntries([...expected].sort()));
         spared += plainMembers(variant.procedure, [1, 2, 3, 4]).length > 0 ? 1 : 0;
         faults += expected.size;
       }),
-      { seed: seed + 2, numRuns: runs },
+      { seed: seed + 2, numRuns: Math.ceil(runs / 4) },
     );
-    expect(spared).toBeGreaterThan(runs / 20);
-    expect(faults).toBeGreaterThan(runs);
+    expect(spared).toBeGreaterThan(runs / 80);
+    expect(faults).toBeGreaterThan(runs / 4);
   });
 
   it('agree on what is safe, and on every fact that is told', { timeout: patience }, () => {
