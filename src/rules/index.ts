@@ -89,6 +89,7 @@ import termTwoWays from './text/term-two-ways.js';
 import twoActsInStep from './text/two-acts-in-step.js';
 import vagueMeasure from './text/vague-measure.js';
 import vagueWord from './text/vague-word.js';
+import timeOfNothing from './times/time-of-nothing.js';
 import timesDoNotAddUp from './times/times-do-not-add-up.js';
 import waitsExceedTime from './times/waits-exceed-time.js';
 import translationDiffers from './translations/translation-differs.js';
@@ -138,6 +139,7 @@ export const rules: readonly AnyRule[] = [
   nominalOutsideLimits,
   percentWithoutSign,
   resolutionTooCoarse,
+  timeOfNothing,
   valueWithoutInstrument,
   adjustWithoutReading,
   backIntoStep,
