@@ -23,8 +23,11 @@ function bookOf({ states, physics = [], rules = [], parts }) {
       'headers/any.yaml': 'name: Any\ntype: row\nparameters: {}\n',
       'instruments.yaml':
         'display: { label: Display, quantity: voltage, range: 0 to 5 V, resolution: 0.01 V, accuracy: ± 0.02 V, built-in: true, read-at: cab }\n',
-      'states.yaml': ['states:', ...states, 'physics:', ...physics, ''].join('\n').replace('physics:\n\n', ''),
-      'safety.yaml': ['rules:', ...rules, ''].join('\n').replace('rules:\n\n', ''),
+      'states.yaml': ['states:', ...states, ...(physics.length > 0 ? ['physics:', ...physics] : []), ''].join('\n'),
+      'safety.yaml':
+        rules.length > 0
+          ? ['rules:', ...rules, ''].join('\n')
+          : 'hazards:\n  none-here: { severity: damage, what: It moves., harm: It breaks., avoid: Stand away. }\n',
       'hard.md': [
         '---',
         'title: Hard',

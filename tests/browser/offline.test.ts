@@ -113,6 +113,7 @@ describe('a machine kept on the phone', () => {
       const before = watch(await chromium.launchPersistentContext(folder, browserOptions));
       const page = before.pages()[0] ?? (await before.newPage());
       await page.goto(site.address + home);
+      await page.locator('[data-do="keep"]', { hasText: /\d/ }).waitFor();
       expect(await page.locator('[data-do="keep"]').innerText()).toMatch(
         /Keep this machine on this phone \(\d+(\.\d)?\s[kM]B\)/,
       );

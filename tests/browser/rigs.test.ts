@@ -39,6 +39,7 @@ describe('a unit', () => {
       await open('?unit=unit-17');
       await page.waitForURL('**/u/unit-17/');
       await page.getByRole('link', { name: /12-row header/ }).click();
+      await page.locator('#rig-known', { hasText: /\w/ }).waitFor();
       expect(await page.locator('#rig-known').innerText()).toMatch(/unit-17, serial 70.00317, with lateral tilt/);
       await open(`${rig}learn-height-range/#step-4`);
       await page.waitForURL('**/display-4.2/#step-4');

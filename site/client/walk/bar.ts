@@ -36,6 +36,7 @@ export function drawBar(bar: HTMLElement, view: BarView): void {
     return made;
   });
   const goBack = back ? [button(say('back'), back, 'back')] : [];
+  const hadFocus = [...bar.querySelectorAll('button')].indexOf(document.activeElement as HTMLButtonElement);
   bar.replaceChildren(
     ...(warning === undefined ? [] : [element('p', { class: 'walk-warning', role: 'alert' }, [warning])]),
     ...(verdict ? [drawVerdict(verdict)] : []),
@@ -45,6 +46,8 @@ export function drawBar(bar: HTMLElement, view: BarView): void {
       ...buttons,
     ]),
   );
+  // who stands on a button by keyboard stays on it
+  if (hadFocus >= 0) bar.querySelectorAll('button')[hadFocus]?.focus({ preventScroll: true });
 }
 
 function drawVerdict({ kind, word, why, then }: NonNullable<BarView['verdict']>): HTMLElement {
