@@ -82,7 +82,7 @@ describe('a unit', () => {
     await onPhone(async (page, open) => {
       await open('u/unit-03/'); // without ground sensing
       await page.getByRole('link', { name: /6-row header/ }).click();
-      expect(await page.locator('#not-for').innerText()).toContain('Check and set the height sensors');
+      await page.locator('#not-for', { hasText: 'Check and set the height sensors' }).waitFor();
       expect(await page.getByRole('link', { name: /Check and set the height sensors/ }).isVisible()).toBe(false);
       await page.getByRole('searchbox').fill('couple a header');
       await page.locator('.hit').first().waitFor();

@@ -136,8 +136,8 @@ describe('the walk', () => {
     expect(await page.locator('.walk-missing').textContent()).toContain('Height sensor on the left side');
     await field.fill('3,31');
     expect(await page.locator('.walk-verdict').textContent()).toMatch(/Outside.*0\.31\d?\sV too low/);
-    expect(await isInSight(page, '.walk-verdict')).toBe(true);
-    expect(await isInSight(page, '.walk-bar .main')).toBe(true);
+    await expect.poll(() => isInSight(page, '.walk-verdict')).toBe(true);
+    await expect.poll(() => isInSight(page, '.walk-bar .main')).toBe(true);
     expect(await next(page).textContent()).toBe('Go to step 10');
 
     // a flat battery while a number is being typed
@@ -232,10 +232,12 @@ describe('the walk', () => {
     const onNext = (): boolean => document.activeElement?.matches('.walk-bar .main') ?? false;
     await pressTo(onNext);
     await page.keyboard.press('Enter');
+    await page.locator('#before.walk-here').waitFor();
     for (let i = await page.locator('#before input').count(); i > 0; i -= 1) {
       await pressTo(() => document.activeElement?.matches('#before input:not(:checked)') ?? false);
       await page.keyboard.press('Space');
     }
+    await page.locator('.walk-bar .main:not([aria-disabled])').waitFor();
     await pressTo(onNext);
     await page.keyboard.press('Enter');
     await page.locator('.step.walk-here').waitFor();
@@ -248,7 +250,7 @@ describe('the walk', () => {
     await page.locator('.walk-here .walk-field input').fill('3,31');
     expect(await page.locator('.walk-verdict').textContent()).toMatch(/Fuera.*demasiado bajo/);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
-    expect(await isInSight(page, '.walk-bar .main')).toBe(true);
+    await expect.poll(() => isInSight(page, '.walk-bar .main')).toBe(true);
     await page.context().close();
   });
 
