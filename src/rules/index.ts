@@ -72,6 +72,8 @@ import wrongPlaceAtRun from './order/wrong-place-at-run.js';
 import peopleNotNeeded from './people/people-not-needed.js';
 import tooFewPeople from './people/too-few-people.js';
 import twoPlacesInStep from './people/two-places-in-step.js';
+import plainNumber from './prose/plain-number.js';
+import proseContradictsNumber from './prose/prose-contradicts-number.js';
 import editedAfterVerification from './review/edited-after-verification.js';
 import machineNotVerified from './review/machine-not-verified.js';
 import neverReviewed from './review/never-reviewed.js';
@@ -168,6 +170,8 @@ export const rules: readonly AnyRule[] = [
   vacuousRule,
   wrongPlaceAtRun,
   tooFewPeople,
+  plainNumber,
+  proseContradictsNumber,
   machineNotVerified,
   neverReviewed,
   reviewImpossible,

@@ -29,6 +29,8 @@ export interface Passage {
   /** The state of a requirement that the text belongs to. */
   readonly state?: string;
   readonly section?: ProseSection;
+  /** A translation with other numbers than its original, which is reported as that. */
+  readonly differs?: boolean;
   /** The machine or header that the text is of. */
   readonly owner?: { readonly kind: 'machine' | 'header'; readonly id: string };
 }
@@ -141,9 +143,23 @@ function cutProcedure(names: Names, procedure: Procedure): readonly Passage[] {
 }
 
 function cutText(cutting: Cutting, text: Text | undefined, origin: Origin): void {
+  const numbers = new Map<string, string>();
   for (const [language, choice] of text?.languages ?? []) {
-    for (const template of leavesOf(choice)) cutTemplate(cutting, template, { origin, language });
+    const templates = [...leavesOf(choice)];
+    numbers.set(language, templates.map(numbersOf).join(';'));
+    const differs = numbers.get(language) !== [...numbers.values()][0];
+    const own = differs ? { ...origin, differs } : origin;
+    for (const template of templates) cutTemplate(cutting, template, { origin: own, language });
   }
+}
+
+/** The numbers and placeholders of a text, in one order. */
+function numbersOf({ source }: Template): string {
+  const found = source.value.match(/\{[^{}]*\}|\d+(?:[.,]\d+)?/g) ?? [];
+  return found
+    .map((one) => one.replace(',', '.'))
+    .sort()
+    .join(' ');
 }
 
 function cutTemplate(

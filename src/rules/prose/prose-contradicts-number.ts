@@ -1,0 +1,38 @@
+// Words that say another number than the one that is typed.
+
+import { spanWithin } from '../../text/source.js';
+import { rule } from '../rule.js';
+import { statementsOf } from './statements.js';
+
+interface Facts {
+  readonly written: string;
+  readonly path: string;
+  readonly typed: string;
+  readonly reference?: string;
+}
+
+export default rule({
+  id: 'prose-contradicts-number',
+  severity: 'warning',
+  needs: 'book',
+  *run(_, context) {
+    for (const { passage, quantity, stated, verdict } of statementsOf(context)) {
+      if (verdict !== 'contradicts') continue;
+      yield {
+        at: spanWithin(passage.source, quantity.start, quantity.end),
+        related: [{ message: `\`${stated.path}\` is typed here`, at: stated.at }],
+        data: {
+          written: passage.source.value.slice(quantity.start, quantity.end),
+          path: stated.path,
+          typed: [...stated.typed].slice(0, 4).join(' or '),
+          ...(passage.procedure && stated.refers ? { reference: `{${stated.path}}` } : {}),
+        } satisfies Facts,
+      };
+    }
+  },
+  say: ({ written, path, typed, reference }: Facts) => ({
+    message: `The text says \`${written}\`, and \`${path}\` is ${typed}`,
+    help: `Mend whichever is wrong${reference === undefined ? '' : `, and write \`${reference}\` in the text: then they cannot differ again`}. If the text means another quantity, name it.`,
+    note: 'Who reads the text works to its number; what is checked and printed elsewhere is the other.',
+  }),
+});

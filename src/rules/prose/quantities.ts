@@ -1,0 +1,187 @@
+// Quantities that stand in words: `3.6 to 4.2 V`, `at least 12 ft`, `17 ft 5 in`, `0,5 V` in Spanish, `ten minutes`. What is
+// not surely a quantity is left alone. Judges nothing.
+
+import { add, compare, divide, fromDecimal, multiply, type Rational, rational, subtract } from '../../calc/rational.js';
+import { asDifference, findUnit, scanUnit, toBase, type Unit } from '../../calc/unit.js';
+import { unitsByOtherWords } from '../../calc/unit-table.js';
+import type { Block } from '../text/blocks.js';
+import { isSpanish, numberWords, unitWords } from './number-words.js';
+
+/** A quantity in a text; ends in base units. Of a single number both ends are it. */
+export interface Quantity {
+  readonly start: number;
+  readonly end: number;
+  readonly low: Rational;
+  readonly high: Rational;
+  readonly unit: Unit;
+  /** Half of what its last digit counts, in base units: what it may be rounded by. */
+  readonly slack: Rational;
+  readonly form: 'single' | 'range';
+  /** Written in digits, so that a reference may take its place. */
+  readonly digits: boolean;
+}
+
+interface Part {
+  readonly value: Rational;
+  /** What the last digit counts. */
+  readonly step: Rational;
+  readonly unit?: Unit;
+  readonly end: number;
+  readonly digits: boolean;
+}
+
+const blanks = /[ \u00a0\u202f\u2009]*/y;
+const digitsAt = /(?<![\p{L}\p{N}.,/-])-?(?:\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:[.,]\d+)?)(?![\p{N}/:]|[.,]\d)/gu;
+const fractionAt = /(?:(\d+)[ \u00a0])?(\d+)\/(\d+)(?![\p{N}/])/uy;
+const jointAt = /[ \u00a0]*(?:to|–|-|—|and|a|y|hasta|±|\+\/-)[ \u00a0]*/uy;
+const determiners =
+  /^[ \u00a0]+(?:the|a|an|this|that|these|those|each|every|one|all|both|its|your|our|their|which|front|between)\b/;
+
+/** The quantities of a block, in their order. */
+export function quantitiesOf(hidden: string, block: Block, language: string): readonly Quantity[] {
+  const text = hidden.slice(0, block.end);
+  const found: Quantity[] = [];
+  for (const start of placesOf(text, block, language)) {
+    if (start < (found.at(-1)?.end ?? 0)) continue;
+    const quantity = quantityAt(text, start, language);
+    if (quantity) found.push(quantity);
+  }
+  return found;
+}
+
+function placesOf(text: string, block: Block, language: string): readonly number[] {
+  const part = text.slice(block.start);
+  const digits = [...part.matchAll(/(?<![\p{L}\p{N}.,/_-])-?\d/gu)].map(({ index }) => index);
+  const words = [...part.matchAll(numberWords(language))].map(({ index }) => index);
+  return [...digits, ...words].sort((a, b) => a - b).map((index) => index + block.start);
+}
+
+function quantityAt(text: string, start: number, language: string): Quantity | undefined {
+  const first = partAt(text, start, language);
+  if (!first) return undefined;
+  jointAt.lastIndex = first.end;
+  const joint = jointAt.exec(text)?.[0];
+  const second = joint === undefined ? undefined : partAt(text, first.end + joint.length, language);
+  if (joint !== undefined && second?.unit && isRange(text, start, joint)) {
+    return rangeOf(start, [first, second], joint.includes('±') || joint.includes('+/-'));
+  }
+  return first.unit ? singleOf(start, first, first.unit) : undefined;
+}
+
+/** `and` joins a range only behind `between`. */
+function isRange(text: string, start: number, joint: string): boolean {
+  const before = text.slice(Math.max(0, start - 12), start);
+  if (joint.trim() === 'and') return /\bbetween\s+$/i.test(before);
+  return joint.trim() !== 'y' || /\bentre\s+$/i.test(before);
+}
+
+function singleOf(start: number, part: Part, unit: Unit): Quantity {
+  const value = toBase(part.value, unit);
+  return {
+    start,
+    end: part.end,
+    low: value,
+    high: value,
+    unit,
+    slack: slackOf(part, unit),
+    form: 'single',
+    digits: part.digits,
+  };
+}
+
+function rangeOf(start: number, [first, second]: readonly [Part, Part], around: boolean): Quantity | undefined {
+  const unit = second.unit;
+  if (!unit || (first.unit && !sameKind(first.unit, unit))) return undefined;
+  const own = first.unit ?? unit;
+  const middle = toBase(first.value, own);
+  const width = toBase(second.value, around ? asDifference(unit) : unit);
+  const [low, high] = around ? [subtract(middle, width), add(middle, width)] : [middle, width];
+  if (compare(low, high) > 0) return undefined;
+  const slack = slackOf(second, unit);
+  return { start, end: second.end, low, high, unit, slack, form: 'range', digits: first.digits && second.digits };
+}
+
+function sameKind(a: Unit, b: Unit): boolean {
+  return a.dimension.every((exponent, i) => exponent === b.dimension[i]);
+}
+
+function slackOf({ step }: Part, unit: Unit): Rational {
+  return divide(multiply(step, unit.factor), rational(2));
+}
+
+function partAt(text: string, start: number, language: string): Part | undefined {
+  const number = numberAt(text, start, language);
+  if (!number) return undefined;
+  const unit = unitAt(text, number.end, language, number.digits);
+  if (!unit) return number;
+  const whole = { ...number, unit: unit.unit, end: unit.end };
+  return unit.unit.symbol === 'ft' ? withInches(text, whole, language) : whole;
+}
+
+/** `17 ft 5 in` is one number. */
+function withInches(text: string, feet: Part, language: string): Part {
+  const rest = /^[ \u00a0](?=\d)/.exec(text.slice(feet.end));
+  const inches = rest ? numberAt(text, feet.end + 1, language) : undefined;
+  const unit = inches && unitAt(text, inches.end, language, true);
+  if (!inches || !unit || unit.unit.symbol !== 'in') return feet;
+  const value = add(multiply(feet.value, rational(12)), inches.value);
+  return { value, step: inches.step, unit: unit.unit, end: unit.end, digits: true };
+}
+
+function numberAt(text: string, start: number, language: string): Part | undefined {
+  fractionAt.lastIndex = start;
+  const fraction = fractionAt.exec(text);
+  if (fraction) {
+    const [whole, , above = '0', below = '1'] = fraction;
+    if (Number(below) === 0) return undefined;
+    const step = rational(1, BigInt(below));
+    const value = add(rational(BigInt(fraction[1] ?? '0')), multiply(rational(BigInt(above)), step));
+    return { value, step, end: start + whole.length, digits: true };
+  }
+  digitsAt.lastIndex = start;
+  const found = digitsAt.exec(text);
+  if (found?.index === start) return decimal(found[0], start, language);
+  const pattern = new RegExp(numberWords(language).source, 'yiu');
+  pattern.lastIndex = start;
+  const word = pattern.exec(text)?.[0];
+  const value = word === undefined ? undefined : unitWords(language).numbers.get(word.toLowerCase());
+  if (word === undefined || value === undefined) return undefined;
+  return { value: rational(value), step: rational(1), end: start + word.length, digits: false };
+}
+
+/** A decimal comma in Spanish; commas between thousands in English. What may be either is none. */
+function decimal(written: string, start: number, language: string): Part | undefined {
+  const spanish = isSpanish(language);
+  if (spanish ? /[.]\d{3}$/.test(written) || /,.*[.]/.test(written) : /,(?!\d{3}(?:[,.]|$))/.test(written)) {
+    return undefined;
+  }
+  const plain = spanish ? written.replace(',', '.') : written.replaceAll(',', '');
+  const value = fromDecimal(plain);
+  if (!value) return undefined;
+  const decimals = plain.split('.')[1]?.length ?? 0;
+  return { value, step: rational(1, 10n ** BigInt(decimals)), end: start + written.length, digits: true };
+}
+
+/** The unit behind a number: a symbol of the unit table, or what people say for it. `in the` is no inch. */
+function unitAt(
+  text: string,
+  at: number,
+  language: string,
+  digits: boolean,
+): { readonly unit: Unit; readonly end: number } | undefined {
+  blanks.lastIndex = at;
+  const gap = blanks.exec(text)?.[0].length ?? 0;
+  const start = text[at] === '-' ? at + 1 : at + gap;
+  const symbol = digits ? scanUnit(text, start) : undefined;
+  if (symbol) {
+    const isWord = symbol.unit.symbol === 'in' && determiners.test(text.slice(symbol.end));
+    return isWord || /^[\p{L}\p{N}]/u.test(text.slice(symbol.end)) ? undefined : symbol;
+  }
+  const word = /^°?\p{L}+/u.exec(text.slice(start))?.[0];
+  if (word === undefined) return undefined;
+  const plain = word.toLowerCase().replace('°', '');
+  const isDegree = word.startsWith('°') || plain.length > 1;
+  const name = unitWords(language).units.get(plain) ?? (isDegree ? unitsByOtherWords.get(plain) : undefined);
+  const unit = name === undefined ? undefined : findUnit(name);
+  return unit && { unit, end: start + word.length };
+}
