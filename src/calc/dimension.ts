@@ -99,10 +99,35 @@ export function describeDimension(a: Dimension): string {
   if (isDimensionless(a)) return 'number';
   const named = kinds.find(([, known]) => sameDimension(known, a));
   if (named) return named[0].replaceAll('-', ' ');
+  const made = describeMade(a);
+  if (made) return made;
   // voltage is what books measure: `voltage per angle` says more than five base dimensions
   const rest = divideDimensions(a, dimension({ ...energy, time: -3, current: -1 }));
   if (a[3] === -1 && rest[3] === 0) return `voltage ${describeBases(rest)}`.replace('voltage 1', 'voltage');
   return describeBases(a);
+}
+
+/** `voltage squared`, `pressure per angle`, `mass times length`: one or two quantities that have names. */
+function describeMade(a: Dimension): string | undefined {
+  const name = (of: Dimension): string | undefined =>
+    kinds.find(([, known]) => !isDimensionless(known) && sameDimension(known, of))?.[0].replaceAll('-', ' ');
+  for (const [power, word] of [
+    [2, 'squared'],
+    [3, 'cubed'],
+  ] as const) {
+    const root = name(raiseDimension(a, 1 / power));
+    if (root) return `${root} ${word}`;
+  }
+  const named = kinds.filter(([, known]) => !isDimensionless(known));
+  for (const [kind, known] of named) {
+    const below = name(divideDimensions(known, a));
+    if (below) return `${kind.replaceAll('-', ' ')} per ${below}`;
+  }
+  for (const [kind, known] of named) {
+    const other = name(divideDimensions(a, known));
+    if (other) return `${kind.replaceAll('-', ' ')} times ${other}`;
+  }
+  return undefined;
 }
 
 function describeBases(a: Dimension): string {

@@ -185,7 +185,7 @@ export interface Violation {
   /** What made the rule trigger: its `when` with the values that are possible there. */
   readonly triggeredBy: readonly StateSet[];
   /** For `unchanged-broken`, `physics-forbids-set`: the state that is set or changed. */
-  readonly changed?: { readonly state: string; readonly by: 'sets' | 'means' | 'physics'; readonly law?: Span };
+  readonly changed?: { readonly state: string; readonly by: 'sets' | 'means' | 'physics' };
   /** The value, worksheet or adjuster it is about. */
   readonly value?: string;
   /** For `derived-from-stale`: the input. */

@@ -53,17 +53,31 @@ function isEnd(go: string): boolean {
   return go === 'done' || go === 'stop' || go === 'call-service';
 }
 
+// A reading that fails is sent to what turns it, or the turning is of no use: each value that was read is asked for.
 function wrongAdjusters(procedure: ResolvedProcedure, step: ResolvedStep): readonly ShapeFault[] {
-  if (step.measure.length === 0) return [];
+  const judged = step.measure.filter(
+    (id) => !procedure.values.some((value) => value.id === id && value.tolerance === undefined),
+  );
+  if (judged.length === 0) return [];
   return [...step.when.values()].flatMap(({ go, at }) => {
-    const target = procedure.steps.find(({ id }) => id === go);
-    const [adjuster] = target?.adjust ?? [];
-    if (!target || adjuster === undefined) return [];
-    const moved = agedValues(procedure, target);
-    return step.measure.some((id) => moved.has(id))
+    const turning = turnedFrom(procedure, go);
+    const [adjuster] = turning.flatMap(({ adjust }) => adjust);
+    if (adjuster === undefined) return [];
+    const moved = new Set(turning.flatMap((each) => [...agedValues(procedure, each)]));
+    return judged.every((id) => moved.has(id))
       ? []
       : [{ kind: 'sent-to-wrong-adjuster', at, value: adjuster, step } as const];
   });
+}
+
+/** The step that a branch leads to, if it turns something, and those right behind it that turn more before anything is read. */
+function turnedFrom({ steps }: ResolvedProcedure, go: string): readonly ResolvedStep[] {
+  const first = steps.findIndex(({ id }) => id === go);
+  const behind = first < 0 ? [] : steps.slice(first);
+  const end = behind.findIndex(({ adjust, measure }, at) => (at === 0 ? adjust.length === 0 : measure.length > 0));
+  const led = end < 0 ? behind : behind.slice(0, end);
+  const last = led.findIndex(({ then, ask }) => then !== undefined || ask !== undefined);
+  return last < 0 ? led : led.slice(0, last + 1);
 }
 
 function placeless(procedure: ResolvedProcedure, step: ResolvedStep): readonly ShapeFault[] {

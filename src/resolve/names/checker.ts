@@ -52,13 +52,18 @@ function checkKeys<T>(checker: Checker, choice: Choice<T>): void {
     ) !== undefined;
   if (!isCommon) {
     const unknown = named.filter(({ value }) => kindsOfKey(vocabulary, value).length === 0);
-    for (const key of unknown) reportKey(checker, key, named);
+    for (const key of unknown) reportKey(checker, key, { named, unknown });
     if (unknown.length === 0) reportMixed(checker, named);
   }
   for (const { value } of choice.entries) checkKeys(checker, value);
 }
 
-function reportKey(checker: Checker, key: Located<string>, others: readonly Located<string>[]): void {
+interface OtherKeys {
+  readonly named: readonly Located<string>[];
+  readonly unknown: readonly Located<string>[];
+}
+
+function reportKey(checker: Checker, key: Located<string>, { named: others, unknown }: OtherKeys): void {
   const kinds = ['machine', 'header', 'option'] as const;
   if (kinds.some((kind) => mayBeUnread(checker.book, kind, key.value))) return;
   const { vocabulary } = checker;
@@ -67,16 +72,34 @@ function reportKey(checker: Checker, key: Located<string>, others: readonly Loca
   const wanted: readonly ChoiceKind[] =
     known.length > 0 ? [...new Set(known)] : (Object.keys(kindWords) as ChoiceKind[]);
   const names = [...wanted.flatMap((kind) => [...namesOfKind(vocabulary, kind)]), 'other'];
-  const near = nearestNames(key.value, names);
+  const sides = sidesIn(checker, key);
+  const near = nearestNames(key.value, [...names, ...sides]);
   checker.report({
     code: 'unknown-choice-key',
-    message: `\`${key.value}\` is no machine, header, header type, option or software version of the book`,
+    message: `\`${key.value}\` is no ${sides.length > 0 ? 'side, ' : ''}machine, header, header type, option or software version of the book`,
     at: key.at,
     help:
+      sidesHelp([...unknown, ...others], sides) ??
       askWhetherMeant(near) ??
       `The keys of a choice are ${known.length > 0 ? wanted.map((kind) => kindWords[kind]).join(' or ') : 'names of one kind'}, or \`other\`.`,
     ...fixFor(key, near),
   });
+}
+
+/** The sides that `for-each` of the procedure with that key repeats things for. */
+function sidesIn({ book }: Checker, { at }: Located<string>): readonly string[] {
+  const procedure = [...book.procedures.values()].find(({ file }) => file === at.file);
+  return procedure?.forEach?.values.map(({ value }) => value) ?? [];
+}
+
+// Words for each side count as that only where every side is there and nothing else.
+function sidesHelp(written: readonly Located<string>[], sides: readonly string[]): string | undefined {
+  const keys = written.map(({ value }) => value);
+  const [missing] = sides.filter((side) => !keys.includes(side));
+  const [strange] = keys.filter((one) => !sides.includes(one));
+  if (!keys.some((one) => sides.includes(one)) || (missing === undefined && strange === undefined)) return undefined;
+  const all = sides.map((side) => `\`${side}\``).join(' and ');
+  return `For words by side write one entry for each, ${all}, and no other${missing === undefined ? '' : `: \`${missing}\` is missing`}.`;
 }
 
 function reportMixed(checker: Checker, keys: readonly Located<string>[]): void {

@@ -23,12 +23,16 @@ export function withoutRepeated(diagnostics: readonly Diagnostic[], book: Book):
     files(new Set(['loop-without-else'])),
     files(new Set(['required-twice'])),
   ];
+  const unreached = files(new Set(['unreachable-step']));
   const look = makeLook(diagnostics, book);
   return diagnostics.filter((diagnostic) => {
     const { code, at } = diagnostic;
     switch (code) {
       case 'unreachable-step':
         return !branchless.has(at.file);
+      case 'never-done':
+        // the good path is passed by: that is told where it begins
+        return !unreached.has(at.file);
       case 'start-impossible':
         return !twice.has(at.file);
       case 'stale-value-at-done':

@@ -13,9 +13,10 @@ export default rule({
     const { procedure } = proof.variant;
     for (const finding of violationsOf('sent-to-wrong-adjuster', proof, context)) {
       const { place, value } = finding.data;
-      const read = procedure.steps.find(({ id }) => id === place?.step)?.measure ?? [];
+      const measured = procedure.steps.find(({ id }) => id === place?.step)?.measure ?? [];
       const adjuster = procedure.adjusters.find(({ id }) => id === value);
       const moves = [...(adjuster?.moves.keys() ?? [])];
+      const read = measured.filter((id) => !moves.includes(id) && !isFree(procedure, id));
       yield { ...finding, data: { violation: finding.data, read, moves, better: turning(read, procedure) } };
     }
   },
@@ -29,6 +30,12 @@ export default rule({
     });
   },
 });
+
+// A value without limits never fails, and what is worked out from a value that is moved is moved with it.
+function isFree({ values }: ResolvedProcedure, id: string): boolean {
+  const value = values.find((one) => one.id === id);
+  return value !== undefined && (value.tolerance === undefined || value.derived !== undefined);
+}
 
 // Steps that turn something which moves one of the values.
 function turning(values: readonly string[], { steps, adjusters }: ResolvedProcedure): readonly string[] {

@@ -26,7 +26,22 @@ export function contentDigest(variants: readonly Variant[], language: string): s
   return [digest.slice(0, 4), digest.slice(4, 8), digest.slice(8, 12)].join('-');
 }
 
+/** Parts that several rigs or procedures share are written out once: by part, by language. */
+const written = new WeakMap<object, Map<string, readonly string[]>>();
+
+function once(part: object, language: string, write: () => readonly string[]): readonly string[] {
+  const known = written.get(part) ?? new Map<string, readonly string[]>();
+  written.set(part, known);
+  const lines = known.get(language) ?? write();
+  known.set(language, lines);
+  return lines;
+}
+
 function procedureLines(procedure: ResolvedProcedure, language: string): readonly string[] {
+  return once(procedure, language, () => writeProcedure(procedure, language));
+}
+
+function writeProcedure(procedure: ResolvedProcedure, language: string): readonly string[] {
   const { requires, values, adjusters, worksheets, steps, anyOrder, leaves } = procedure;
   return [
     `people ${procedure.people}`,
@@ -37,7 +52,7 @@ function procedureLines(procedure: ResolvedProcedure, language: string): readonl
     ...values.map(valueText),
     ...adjusters.map((adjuster) => adjusterText(adjuster, language)),
     ...worksheets.map(worksheetText),
-    ...steps.flatMap((step) => stepLines(step, language)),
+    ...steps.flatMap((step) => once(step, language, () => stepLines(step, language))),
     ...anyOrder.map((group) => `any-order ${group.join(' ')}`),
     ...[...leaves].map(([end, conditions]) => `leaves ${end} ${conditions.map(conditionText).join(', ')}`).sort(),
   ];

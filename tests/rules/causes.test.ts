@@ -1,0 +1,88 @@
+// One fault, one diagnostic: what follows from a fault, or says it again, is joined to it, and no error is lost by that.
+
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { checkBook } from '../../src/compile.js';
+import type { Diagnostic } from '../../src/diagnostic/diagnostic.js';
+import { filesOf } from './page.js';
+
+const base = filesOf(join(import.meta.dirname, '../books/base'));
+const procedure = 'sensors/learn-height-range.md';
+
+type Change = readonly [path: string, from: string, to: string];
+
+function check(...changes: readonly Change[]): readonly Diagnostic[] {
+  const texts = new Map(base);
+  for (const [path, from, to] of changes) {
+    const before = texts.get(path) ?? '';
+    expect(before).toContain(from);
+    texts.set(path, before.replace(from, to));
+  }
+  const sources = new Map([...texts].map(([path, text]) => [path, { path, text }]));
+  return checkBook({ sources, figures: new Set() }).diagnostics.filter(({ severity }) => severity !== 'hint');
+}
+
+const codes = (diagnostics: readonly Diagnostic[]): readonly string[] => diagnostics.map(({ code }) => code);
+const limits = '    limits: { tarn-40: 0.9 ± 0.2 V, tarn-60: 0.7 to 1.0 V }';
+
+describe('one wrong number', () => {
+  it('speaks once, and what follows stands beside it', () => {
+    const found = check([procedure, 'tarn-40: 0.9 ± 0.2 V', 'tarn-40: 9.0 ± 0.2 V']);
+    expect(codes(found)).toEqual(['limits-outside-sensor-band']);
+    const beside = found[0]?.related.map(({ message }) => message).join('\n');
+    expect(beside).toContain('reach outside what `display` reads');
+    expect(beside).toContain('`travel` can never be');
+  });
+
+  it('in the file of a header speaks once for all values that name it', () => {
+    const found = check(
+      ['headers/row-12x20.yaml', '3.6 to 4.2 V', '36 to 42 V'],
+      [
+        procedure,
+        'values:',
+        'values:\n  again: { label: Sensor once more, quantity: voltage, limits: header.on_ground, read-with: display }',
+      ],
+      [procedure, '    measure: on_ground', '    measure: [on_ground, again]'],
+    );
+    expect(codes(found)).toEqual(['limits-outside-instrument']);
+  });
+
+  it('does not hush one of another value', () => {
+    const found = check(
+      [procedure, 'tarn-40: 0.9 ± 0.2 V', 'tarn-40: 9.0 ± 0.2 V'],
+      [procedure, '    from: on_ground - raised', '    unit: m\n    from: on_ground - raised'],
+    );
+    expect(codes(found)).toContain('limits-outside-sensor-band');
+    expect(codes(found)).toContain('unit-mismatch');
+  });
+
+  it('does not hush what is wrong for other rigs alone', () => {
+    const found = check([procedure, limits, '    limits: { tarn-40: 9.0 ± 0.2 V, tarn-60: 0.7 to 0.7 V }']);
+    expect(codes(found)).toContain('limits-outside-sensor-band');
+    expect(codes(found).length).toBeGreaterThan(1);
+  });
+});
+
+describe('a step that is repeated for each side', () => {
+  it('is wrong once, and the note names the other side', () => {
+    const found = check([
+      procedure,
+      'steps:',
+      'for-each: { side: [left, right] }\nsteps:\n  - id: look-{side}\n    do: Look at the {side} arm.\n    then: nowhere-{side}',
+    ]);
+    expect(codes(found)).toEqual(['unknown-step']);
+    expect(found[0]?.note).toContain('`right`');
+  });
+});
+
+describe('a waiver with a wrong code', () => {
+  it('takes along the warning that it was to cover', () => {
+    const found = check([
+      procedure,
+      '  travel:',
+      '  idle: { label: Idle value, quantity: voltage, limits: 1 to 2 V, read-with: display, waive: [{ code: unused-valeu, because: Later. }] }\n  travel:',
+    ]);
+    expect(codes(found)).toEqual(['unknown-code']);
+    expect(found[0]?.related.map(({ message }) => message)).toEqual(['No step measures `idle`']);
+  });
+});
