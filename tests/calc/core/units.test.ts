@@ -385,7 +385,7 @@ describe('dimensions', () => {
       ['m/s', 'speed'],
       ['ft', 'length'],
       ['%', 'number'],
-      ['deg^2', 'angle^2'],
+      ['deg^2', 'angle squared'],
       ['bu/ac', 'yield'],
       ['V/m', 'voltage per length'],
     ] as const) {
