@@ -62,11 +62,16 @@ function resolveVariable(scene: Scene, state: StateVariable): ResolvedVariable {
   };
 }
 
-/** An id as words: `low-idle` is `Low idle`, in every language. */
+/** What everybody writes as an answer, in the languages that the interface speaks. */
+const everyday: Readonly<Record<string, Readonly<Record<string, string>>>> = { yes: { es: 'Sí' } };
+
+/** An id as words: `low-idle` is `Low idle`, in every language; `yes` is said in its own. */
 export function plainWords(scene: Scene, id: string): Words {
   const text = id.replaceAll(/[-_]/g, ' ');
   const words = text.slice(0, 1).toUpperCase() + text.slice(1);
-  return Object.fromEntries(scene.book.settings.languages.map((language) => [language, words]));
+  return Object.fromEntries(
+    scene.book.settings.languages.map((language) => [language, everyday[id]?.[language] ?? words]),
+  );
 }
 
 /** `Engine: Low idle`, `Oil temperature: at least 100 °F`: a condition in words. */

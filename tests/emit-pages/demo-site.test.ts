@@ -64,6 +64,14 @@ describe('the site of the demo book', () => {
     expect(pages.length).toBeGreaterThan(300);
   });
 
+  it('says yes in the language of the page, where the book leaves it at the key', () => {
+    const asked = (path: string): string =>
+      String(files.get(path)).match(/<ul class="ways answers">.*?<\/ul>/s)?.[0] ?? '';
+    expect(asked('tarn-40/row-12x20/mass-flow/index.html')).toContain('Yes');
+    expect(asked('es/tarn-40/row-12x20/mass-flow/index.html')).toContain('Sí');
+    expect(asked('es/tarn-40/row-12x20/mass-flow/index.html')).not.toContain('Yes');
+  });
+
   it('links relatively everywhere but on the page for lost addresses, so that any base path will do', () => {
     for (const [path, html] of pages) {
       const absolute = [...html.matchAll(/ (?:href|src)="(\/[^"]*)"/g)];

@@ -19,7 +19,7 @@ function line({ label, text, unit, verdict, limits }: ReadingAct): string {
 }
 
 /** The readings as a text to send: what page, which rig, where it stands, every reading. */
-export function readingsText(session: Session, step: WalkStep | undefined): string {
+function readingsText(session: Session, step: WalkStep | undefined): string {
   const { page, file } = session;
   const at = step ? `${say('place-step', { label: step.label })}: ${step.words}` : '';
   return [

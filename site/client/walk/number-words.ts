@@ -42,12 +42,12 @@ export function unitSign({ symbol, over }: Unit): string {
 }
 
 /** Number and unit, which stay on one line. */
-export function withUnit(number: string, { symbol, over }: Unit): string {
+function withUnit(number: string, { symbol, over }: Unit): string {
   return symbol === '' ? number : printedUnits(`${number}\u00a0${over ? 'in' : symbol}`);
 }
 
 /** How many digits behind the point a value is shown with: those of its resolution, else of its limits. */
-export function decimalsOf(value: WalkValue, more = 0): number {
+function decimalsOf(value: WalkValue, more = 0): number {
   const step = value.resolution ?? (value.acceptance ?? value.tolerance)?.resolution;
   if (!step) return 2 + more;
   const inUnit = fromBase(step, differenceUnit(value.unit));

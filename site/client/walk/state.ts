@@ -267,8 +267,3 @@ function reach(file: WalkFile, state: WalkState, { to }: Way): WalkState {
 export function leftOf({ counts }: WalkState, { id, atMost }: Way): number | undefined {
   return atMost === undefined ? undefined : Math.max(atMost - (counts.get(id) ?? 0), 0);
 }
-
-/** The place that leaving would lead to. */
-export function placeAfter(file: WalkFile, state: WalkState, leaving: Leaving): Place {
-  return leave(file, state, leaving).place;
-}

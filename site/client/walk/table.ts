@@ -29,7 +29,7 @@ function rowCount(sheet: WalkWorksheet, cells: Cells): number {
 }
 
 /** The worksheet as far as it is filled in. */
-export function workOutTable(sheet: WalkWorksheet, cells: Cells): WorkedSheet {
+function workOutTable(sheet: WalkWorksheet, cells: Cells): WorkedSheet {
   const rows = Array.from({ length: rowCount(sheet, cells) }, (_, i) => {
     const entries = sheet.sheet.columns.flatMap((column): readonly (readonly [string, Entry])[] => {
       const entry = entryOf(column, cells.get(cellKey(sheet, i + 1, column.id)) ?? '');

@@ -165,7 +165,7 @@ function turnField(
 }
 
 /** Why a turn cannot be kept as it was typed; empty where it can. */
-export function turnFault(session: Session, adjuster: WalkAdjuster, text: string): string {
+function turnFault(session: Session, adjuster: WalkAdjuster, text: string): string {
   if (text.trim() === '') return '';
   const typed = readTyped(text, adjuster.unit);
   if (!typed) return say('not-a-number', { example: '-4.5' });

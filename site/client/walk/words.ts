@@ -126,7 +126,6 @@ const english = {
   row: 'Row',
   'add-row': 'Add a row',
   'run-in': 'Part of step {label}: {title}',
-  'any-time': 'Notes, photos, table',
 } as const;
 
 export type WalkKey = keyof typeof english;
@@ -256,7 +255,6 @@ const spanish: Readonly<Record<WalkKey, string>> = {
   row: 'Fila',
   'add-row': 'Añadir una fila',
   'run-in': 'Parte del paso {label}: {title}',
-  'any-time': 'Notas, fotos, tabla',
 };
 
 const tables: Readonly<Record<string, Readonly<Record<WalkKey, string>>>> = { en: english, es: spanish };

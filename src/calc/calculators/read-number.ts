@@ -1,8 +1,9 @@
 // Numbers as people type them into a form: `20`, `3 1/8`, `3,6`, `20 ± 0.25`, `20 ± 2 %`. The unit stands beside the field.
 
 import { toBase } from '../conversion.js';
-import type { Enclosure, Rational } from '../rational.js';
-import { absolute, add, fromDecimal, multiply, rational, sign, subtract } from '../rational.js';
+import type { Enclosure } from '../rational.js';
+import { absolute, add, multiply, rational, sign, subtract } from '../rational.js';
+import { readTypedNumber } from '../typed-number.js';
 import type { Unit } from '../unit-type.js';
 
 /**
@@ -11,10 +12,10 @@ import type { Unit } from '../unit-type.js';
  */
 export function readNumber(text: string, unit: Unit): Enclosure | undefined {
   const [, number = '', tolerance, percent] = /^([^±%]*)(?:±\s*([^±%]*?)\s*(%)?)?$/u.exec(ownUnit(text, unit)) ?? [];
-  const middle = readPlain(number);
+  const middle = readTypedNumber(number);
   if (!middle) return undefined;
   if (tolerance === undefined) return { low: toBase(middle, unit), high: toBase(middle, unit) };
-  const size = readPlain(tolerance);
+  const size = readTypedNumber(tolerance);
   if (!size || sign(size) < 0) return undefined;
   const spread = percent === undefined ? size : multiply(multiply(size, absolute(middle)), rational(1, 100));
   return { low: toBase(subtract(middle, spread), unit), high: toBase(add(middle, spread), unit) };
@@ -24,18 +25,4 @@ export function readNumber(text: string, unit: Unit): Enclosure | undefined {
 function ownUnit(text: string, { symbol }: Unit): string {
   const plain = text.trim().replace('+/-', '±');
   return symbol !== '' && plain.endsWith(symbol) ? plain.slice(0, -symbol.length).trimEnd() : plain;
-}
-
-function readPlain(text: string): Rational | undefined {
-  const plain = text.trim().replaceAll('\u2212', '-');
-  const parts = /^([+-]?)\s*(?:(\d+)[ \u00a0]+)?(\d+)\/(\d+)$/.exec(plain);
-  if (parts) {
-    const [, before, whole = '0', above = '0', below = '1'] = parts;
-    if (Number(below) === 0) return undefined;
-    const size = add(rational(BigInt(whole)), rational(BigInt(above), BigInt(below)));
-    return before === '-' ? subtract(rational(0), size) : size;
-  }
-  // three digits behind a comma may be thousands
-  if (/,/.test(plain) && !/^[+-]?\d*,(?:\d{1,2}|\d{4,})$/.test(plain)) return undefined;
-  return plain.length > 40 ? undefined : fromDecimal(plain.replace(',', '.'));
 }

@@ -162,8 +162,9 @@ function measureTable({ title, rows }: TableBlock, { fonts }: Setting): Measured
       tooWide: labelLines.tooWide,
     };
   });
-  const head = sizes.small * sizes.leading + 4;
-  const tooWide = measured.map((row) => row.tooWide).find((word) => word !== undefined);
+  const heading = wrap(runsOf(title, true), labelRoom - 8, { size: sizes.small, fonts });
+  const head = Math.max(1, heading.lines.length) * sizes.small * sizes.leading + 4;
+  const tooWide = [heading, ...measured].map((row) => row.tooWide).find((word) => word !== undefined);
   return {
     ...plain,
     height: 6 + head + measured.reduce((sum, row) => sum + row.height, 0),
@@ -171,7 +172,7 @@ function measureTable({ title, rows }: TableBlock, { fonts }: Setting): Measured
     ...(tooWide === undefined ? {} : { tooWide }),
     paint: (pen, y) =>
       pen.element('Table', () => {
-        paintTableHead(pen, title, y + 6);
+        paintTableHead(pen, heading.lines, y + 6);
         let top = y + 6 + head;
         for (const row of measured) {
           paintTableRow(pen, row, top);
@@ -181,13 +182,15 @@ function measureTable({ title, rows }: TableBlock, { fonts }: Setting): Measured
   };
 }
 
-function paintTableHead(pen: Pen, title: string, y: number): void {
+// the words over the boxes stand on the last line of the title, right above them
+function paintTableHead(pen: Pen, title: readonly Line[], y: number): void {
   const size = sizes.small;
+  const last = y + (Math.max(1, title.length) - 1) * size * sizes.leading;
   pen.element('TR', () => {
-    pen.element('TH', () => pen.lines([[{ text: title, bold: true }]], { x: card.left, y, size }));
+    pen.element('TH', () => pen.lines(title, { x: card.left, y, size }));
     for (const [i, word] of (['found', 'left'] as const).entries()) {
       const x = card.left + labelRoom + i * boxWidth;
-      pen.element('TH', () => pen.centered(pen.word(word), { x, y, size, width: boxWidth }));
+      pen.element('TH', () => pen.centered(pen.word(word), { x, y: last, size, width: boxWidth }));
     }
   });
 }

@@ -68,7 +68,7 @@ export function renderPage(page: Page, frame: Frame): string {
 <title>${frame.title} · ${plainOf(page, page.site.book.book.settings.title)}</title>
 ${alternates(page)}<link rel="icon" href="${linkToAsset(page, 'icon.svg')}" type="image/svg+xml">
 ${touchIcon(page)}<link rel="manifest" href="${linkTo(page, manifestName)}">
-<link rel="stylesheet" href="${linkToAsset(page, 'style.css')}">
+${faces(page)}<link rel="stylesheet" href="${linkToAsset(page, 'style.css')}">
 <script type="module" src="${linkToAsset(page, 'client.js')}"></script>
 ${frame.part !== undefined && drawPart(page, frame.part)}</head>
 <body class="${frame.kind}"${facts}>
@@ -84,6 +84,16 @@ ${foot(page)}
 </body>
 </html>
 `.html;
+}
+
+// asked for at once: a face that comes after the first drawing is not taken any more, so that nothing moves under a thumb
+function faces(page: Page): readonly Html[] {
+  return [...page.site.assets.keys()]
+    .filter((name) => name.endsWith('.woff2'))
+    .map(
+      (name) => html`<link rel="preload" href="${linkToAsset(page, name)}" as="font" type="font/woff2" crossorigin>
+`,
+    );
 }
 
 function drawPart(page: Page, part: string): Html {

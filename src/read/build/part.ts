@@ -1,9 +1,9 @@
 // A part of a file together with the same part of its translations, and the plain things that a part may be: an id, a
 // list of ids, a number, a flag. What is not of the right kind was reported by the schema and is left out here.
 
-import type { Located, Span } from '../../text/source.js';
+import type { Located } from '../../text/source.js';
 import { entryWith } from '../schema-places.js';
-import type { YamlEntry, YamlNode, YamlScalar } from '../tree.js';
+import type { YamlNode, YamlScalar } from '../tree.js';
 import { markUsed, type Reading } from './reading.js';
 
 export interface Part {
@@ -117,9 +117,4 @@ export function countBehind(reading: Reading, part: Part | undefined, key: strin
 export function isSetBehind(reading: Reading, part: Part | undefined, key: string): boolean {
   const node = childOf(reading, part, key)?.node;
   return node?.kind === 'scalar' && node.core === true;
-}
-
-/** From a key to the end of what stands behind it. */
-export function spanOfEntry({ key, value }: YamlEntry): Span {
-  return { file: key.at.file, start: key.at.start, end: Math.max(key.at.end, value.at.end) };
 }
