@@ -38,33 +38,36 @@ export function callPanel(session: Session, step: WalkStep | undefined): HTMLEle
   const { phone } = session.file;
   const said = element('p', { role: 'status' }, []);
   const send = button(say('send'), () => {
-    void sendText(session, readingsText(session, step)).then((words) => {
-      said.textContent = words;
+    void sendText(session, readingsText(session, step)).then((outcome) => {
+      said.textContent = outcome === 'copied' ? say('send-copied') : '';
+      // neither way is open: the text is there to be copied by hand
+      if (outcome === 'refused') shown.setAttribute('open', '');
     });
   });
   const text = element('textarea', { readonly: '', rows: '6', 'aria-label': say('readings') }, [
     readingsText(session, step),
   ]);
+  const shown = element('details', { class: 'walk-more' }, [element('summary', {}, [say('readings')]), text]);
   return element('div', { class: 'walk-call' }, [
     element('a', { class: 'button-like', href: `tel:${phone.replaceAll(/[^\d+]/g, '')}` }, [say('call', { phone })]),
     send,
     said,
-    element('details', { class: 'walk-more' }, [element('summary', {}, [say('readings')]), text]),
+    shown,
   ]);
 }
 
-async function sendText({ file }: Session, text: string): Promise<string> {
+async function sendText({ file }: Session, text: string): Promise<'sent' | 'copied' | 'refused'> {
   const title = say('send-title', { title: file.title });
   try {
     if (navigator.share) {
       await navigator.share({ title, text });
-      return '';
+      return 'sent';
     }
     await navigator.clipboard.writeText(text);
-    return say('send-copied');
-  } catch {
-    // the person closed the sheet, or the browser allows neither: the text stands below to be copied by hand
-    return '';
+    return 'copied';
+  } catch (fault) {
+    // a person who closes the phone's own sheet has changed their mind
+    return fault instanceof DOMException && fault.name === 'AbortError' ? 'sent' : 'refused';
   }
 }
 
