@@ -291,6 +291,8 @@ export interface World {
     readonly then: readonly ResolvedCondition[];
     readonly at: Span;
   }[];
+  /** Bundles of conditions by name. */
+  readonly bundles: ReadonlyMap<string, readonly ResolvedCondition[]>;
   readonly rules: readonly ResolvedRule[];
   readonly ends: ReadonlyMap<End, { readonly must: readonly ResolvedCondition[]; readonly at: Span }>;
 }

@@ -23,6 +23,7 @@ export function resolveWorld(scene: Scene): World {
       then: resolveConditions(scene, then),
       at,
     })),
+    bundles: new Map([...book.bundles].map(([id, { conditions }]) => [id, resolveConditions(scene, conditions)])),
     rules: book.rules.map((rule): ResolvedRule => {
       const { id, hazard, origin, exceptEnergized, at } = rule;
       return {

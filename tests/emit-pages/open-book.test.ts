@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { fromDecimal, type Rational } from '../../src/calc/rational.js';
-import { findUnit, type Unit } from '../../src/calc/unit.js';
+import { findUnit, toBase, type Unit } from '../../src/calc/unit.js';
 import { plainLimits, plainNumber } from '../../src/emit/open-data/plain-numbers.js';
 import { emitSite } from '../../src/emit/pages/site.js';
 import { demoBook } from './books.js';
@@ -130,5 +130,21 @@ describe('plain numbers', () => {
     );
     expect(limits.low).toBe(0.333333334);
     expect(limits.high).toBe(0.333333333);
+  });
+
+  it('have the same exact ends however they are written', () => {
+    const of = (unit: string, low: string, high: string) => {
+      const found = findUnit(unit) as Unit;
+      const base = (text: string): Rational => toBase(fromDecimal(text) as Rational, found);
+      const limits = { low: base(low), high: base(high), unit: found, resolution: fromDecimal('1') as Rational };
+      return plainLimits(limits, found, '').exact;
+    };
+    expect(of('V', '3.6', '4.2')).toEqual({ low: '18/5', high: '21/5' });
+    expect(of('mV', '3600', '4200')).toEqual(of('V', '3.60', '4.20'));
+    // 1 ft = 0.3048 m exactly (NIST SP 811, B.6)
+    expect(of('ft', '20', '20')).toEqual({ low: '762/125', high: '762/125' });
+    // half a turn is pi radians: a fraction of a turn and a number of radians are never the same
+    expect(of('deg', '180', '180')).toEqual({ low: '1/2', high: '1/2' });
+    expect(of('rad', '3', '3').low).toMatch(/ pi\^-1$/);
   });
 });

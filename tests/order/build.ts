@@ -81,6 +81,7 @@ export function makeWorld({ states, physics = [], rules = [], ends = {} }: World
       const [when = '', then = ''] = text.split('->');
       return { when: conditions(when, text), then: conditions(then, text), at: spanOf(`physics ${text}`) };
     }),
+    bundles: new Map(),
     rules: rules.map(rule),
     ends: new Map(
       Object.entries(ends).map(([end, must]) => [

@@ -3,21 +3,10 @@
 import type { Limits } from '../../calc/limits.js';
 import { exactDecimals, formatDecimals, type Rational, type Rounding } from '../../calc/rational.js';
 import { fromBase, type Unit } from '../../calc/unit.js';
+import type { PlainEnds, PlainLimits, PlainUnit } from '../../model/compiled-book.js';
 
 /** Most digits behind the point that a number carries; longer ones are rounded inward. */
 const mostDecimals = 9;
-
-export interface PlainUnit {
-  readonly symbol: string;
-  readonly ucum?: string;
-}
-
-export interface PlainLimits {
-  readonly low?: number;
-  readonly high?: number;
-  readonly unit: PlainUnit;
-  readonly shown: string;
-}
 
 export function plainUnit({ symbol, ucum }: Unit): PlainUnit {
   return { symbol, ...(ucum !== undefined && { ucum }) };
@@ -38,5 +27,16 @@ export function plainLimits(limits: Limits, unit: Unit, shown: string): PlainLim
     ...(limits.high && { high: plainNumber(limits.high, unit, 'down') }),
     unit: plainUnit(unit),
     shown,
+    exact: plainEnds(limits),
   };
+}
+
+/** The ends as fractions in base units; those of a unit with a power of pi name it, for they equal no fraction without. */
+export function plainEnds({ low, high, unit }: Limits): PlainEnds {
+  return { ...(low && { low: plainFraction(low, unit) }), ...(high && { high: plainFraction(high, unit) }) };
+}
+
+/** `18/5`, or `1/2 pi^-1` for a number of a unit that carries a power of pi. */
+export function plainFraction({ num, den }: Rational, { pi }: Pick<Unit, 'pi'> = { pi: 0 }): string {
+  return `${num}${den === 1n ? '' : `/${den}`}${pi === 0 ? '' : ` pi^${pi}`}`;
 }

@@ -1,28 +1,33 @@
 // A worked-out procedure as plain JSON: everything that a page shows, under the same step numbers.
 
+import { formatLimits } from '../../calc/display.js';
 import type { Limits } from '../../calc/limits.js';
-import { asDifference } from '../../calc/unit.js';
+import { multiply, type Rational } from '../../calc/rational.js';
+import { asDifference, type Unit } from '../../calc/unit.js';
+import type {
+  PlainAdjuster,
+  PlainBranch,
+  PlainLimits,
+  PlainProcedure,
+  PlainStep,
+  PlainValue,
+  PlainWorksheet,
+} from '../../model/compiled-book.js';
 import type {
   ResolvedAdjuster,
   ResolvedBranch,
-  ResolvedCondition,
   ResolvedProcedure,
   ResolvedStep,
   ResolvedValue,
   ResolvedWorksheet,
 } from '../../model/resolved.js';
 import { stepLabel } from '../step-label.js';
-import { plainLimits, plainNumber, plainUnit } from './plain-numbers.js';
-
-type Plain = Readonly<Record<string, unknown>>;
-
-/** Leaves out what is not there: no key of the file is null. */
-export function withoutMissing(entries: Plain): Plain {
-  return Object.fromEntries(Object.entries(entries).filter(([, value]) => value !== undefined));
-}
+import { plainCondition, shownLimits } from './plain-conditions.js';
+import { plainFraction, plainLimits, plainNumber, plainUnit } from './plain-numbers.js';
+import { withoutMissing } from './without-missing.js';
 
 /** A procedure; `prefix` stands before the numbers of its steps. */
-export function plainProcedure(procedure: ResolvedProcedure, prefix = ''): Plain {
+export function plainProcedure(procedure: ResolvedProcedure, prefix = ''): PlainProcedure {
   const { source } = procedure;
   return withoutMissing({
     id: procedure.id,
@@ -56,13 +61,13 @@ export function plainProcedure(procedure: ResolvedProcedure, prefix = ''): Plain
     due:
       procedure.due &&
       (procedure.due.kind === 'season'
-        ? { every: 'season' }
+        ? { every: 'season' as const }
         : { every: procedure.due.unit, count: procedure.due.count }),
     requires: procedure.requires.map(({ condition, words, throughout, shownBy, ifMissed }) =>
       withoutMissing({ condition: plainCondition(condition), words, throughout, shownBy, ifMissed }),
     ),
     values: procedure.values.map(plainValue),
-    adjusters: procedure.adjusters.map(plainAdjuster),
+    adjusters: procedure.adjusters.map((adjuster) => plainAdjuster(adjuster, procedure.values)),
     worksheets: procedure.worksheets.map(plainWorksheet),
     steps: procedure.steps.map((step) => plainStep(step, prefix)),
     anyOrder: procedure.anyOrder,
@@ -71,23 +76,9 @@ export function plainProcedure(procedure: ResolvedProcedure, prefix = ''): Plain
   });
 }
 
-function plainCondition({ state, test, bundle }: ResolvedCondition): Plain {
-  const is =
-    test.kind === 'words'
-      ? { is: test.words }
-      : test.kind === 'limits'
-        ? { limits: shownLimits(test.limits, test.text) }
-        : {};
-  return withoutMissing({ state, ...is, bundle });
-}
-
-function shownLimits(limits: Limits, shown: string): Plain {
-  return { ...plainLimits(limits, limits.unit, shown) };
-}
-
-function plainValue(value: ResolvedValue): Plain {
+function plainValue(value: ResolvedValue): PlainValue {
   const { unit, shown, acceptance, tolerance, inside, nominal, instrument } = value;
-  const limits = (of: Limits | undefined, text: string | undefined): Plain | undefined =>
+  const limits = (of: Limits | undefined, text: string | undefined): PlainLimits | undefined =>
     of && text !== undefined ? { ...plainLimits(of, unit, text) } : undefined;
   return withoutMissing({
     id: value.id,
@@ -100,6 +91,7 @@ function plainValue(value: ResolvedValue): Plain {
     band: limits(inside, shown.inside),
     nominal: limits(nominal, shown.nominal),
     resolution: value.resolution && plainNumber(value.resolution, asDifference(unit)),
+    exactResolution: value.resolution && plainFraction(value.resolution),
     instrument: instrument && { id: instrument.id, label: instrument.label, builtIn: instrument.builtIn },
     readAt: value.readAt,
     needs: value.needs.map(plainCondition),
@@ -110,31 +102,55 @@ function plainValue(value: ResolvedValue): Plain {
   });
 }
 
-function plainAdjuster(adjuster: ResolvedAdjuster): Plain {
+function plainAdjuster(adjuster: ResolvedAdjuster, values: readonly ResolvedValue[]): PlainAdjuster {
   return withoutMissing({
     id: adjuster.id,
     label: adjuster.label,
     range: plainLimits(adjuster.range, adjuster.unit, adjuster.shown.range),
     smallest: adjuster.shown.smallest,
+    exactSmallest: adjuster.smallest && plainFraction(adjuster.smallest),
     positive: adjuster.positive,
     moves: [...adjuster.moves.keys()],
+    effects: [...adjuster.moves].flatMap(([id, moved]) => {
+      const value = values.find((one) => one.id === id);
+      return value ? [plainEffect(value, moved, adjuster.unit)] : [];
+    }),
     watch: adjuster.watch,
   });
 }
 
-function plainWorksheet(worksheet: ResolvedWorksheet): Plain {
+/** `0.045 V for 1 deg`: how far one unit of turn moves a value. */
+function plainEffect(
+  { id, unit }: ResolvedValue,
+  { low, high }: { readonly low: Rational; readonly high: Rational },
+  turn: Unit,
+): PlainAdjuster['effects'][number] {
+  const per = (end: Rational): number =>
+    plainNumber(multiply(end, turn.factor), asDifference(unit)) * Math.PI ** turn.pi;
+  const ends = [...new Set([per(low), per(high)])].join(' to ');
+  return {
+    value: id,
+    low: plainFraction(low),
+    high: plainFraction(high),
+    shown: `${ends} ${unit.symbol} for 1 ${turn.symbol}`,
+  };
+}
+
+function plainWorksheet(worksheet: ResolvedWorksheet): PlainWorksheet {
   const { source } = worksheet;
   return withoutMissing({
     id: worksheet.id,
     label: worksheet.label,
+    decision: worksheet.decision,
     rows: withoutMissing({ min: worksheet.rows.min, max: worksheet.rows.max }),
-    columns: worksheet.columns.map(({ id, label, unit, choices, instrument }) =>
+    columns: worksheet.columns.map(({ id, label, unit, choices, instrument, limits }) =>
       withoutMissing({
         id,
         label,
         unit: unit && plainUnit(unit),
         choices,
         from: source.columns.find((column) => column.id === id)?.from?.source.value,
+        limits: limits && plainLimits(limits, unit ?? limits.unit, formatLimits(limits)),
         instrument: instrument && { id: instrument.id, label: instrument.label, builtIn: instrument.builtIn },
       }),
     ),
@@ -150,7 +166,7 @@ function plainWorksheet(worksheet: ResolvedWorksheet): Plain {
   });
 }
 
-function plainStep(step: ResolvedStep, prefix: string): Plain {
+function plainStep(step: ResolvedStep, prefix: string): PlainStep {
   const label = stepLabel(step, prefix);
   const list = <T>(items: readonly T[]): readonly T[] | undefined => (items.length > 0 ? items : undefined);
   return withoutMissing({
@@ -189,7 +205,7 @@ function plainStep(step: ResolvedStep, prefix: string): Plain {
   });
 }
 
-function plainBranch(branch: ResolvedBranch): Plain {
+function plainBranch(branch: ResolvedBranch): PlainBranch {
   return withoutMissing({
     go: branch.go,
     because: branch.because,

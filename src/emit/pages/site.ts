@@ -5,7 +5,7 @@ import type { ResolvedBook } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
 import { digest } from '../offline/digest.js';
 import { workerName } from '../offline/shapes.js';
-import { compileOpenBook } from '../open-data/compiled-book.js';
+import { writeOpenBook } from '../open-data/compiled-book.js';
 import type { BookProof } from '../open-data/proof.js';
 import { buildSearch } from '../search/search-files.js';
 import { guardPage, guardPath } from '../staff/guard-page.js';
@@ -77,7 +77,7 @@ export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<str
   const files: Files = new Map();
   for (const [name, bytes] of input.assets ?? []) files.set(site.assets.get(name) ?? name, bytes);
   for (const [path, bytes] of input.figures ?? []) files.set(path, bytes);
-  files.set('data/book.json', compileOpenBook(book, site.map));
+  files.set('data/book.json', writeOpenBook(book, site.map, input));
   for (const language of site.languages) {
     emitLanguage(site, language, files);
     emitStaffPages(site, language, { input, files });
