@@ -4,10 +4,13 @@ import { proofBudget } from './compile.js';
 import { cardsOf, emitCards } from './emit/cards/cards.js';
 import type { CardFonts } from './emit/cards/fonts.js';
 import { offlineFiles } from './emit/offline/offline-files.js';
+import { compileOpenBook } from './emit/open-data/compiled-book.js';
 import { type BookProof, gatherProof } from './emit/open-data/proof.js';
 import { emitSite } from './emit/pages/site.js';
 import { mapSite } from './emit/pages/site-map.js';
 import type { RuleText } from './emit/staff/rule-pages.js';
+import { withTrueLanguages } from './emit/translated.js';
+import type { CompiledBook } from './model/compiled-book.js';
 import type { GuardResult } from './model/guard-result.js';
 import type { ResolvedBook } from './model/resolved.js';
 import type { OrderResult } from './order/result.js';
@@ -48,6 +51,15 @@ export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8
   const files = new Map([...site, ...cards, ['data/proof.json', `${JSON.stringify(proof)}\n`] as const]);
   const lists = offlineFiles(resolved, mapSite(resolved, { drafts }), files);
   return new Map([...files, ...lists].sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+/** The compiled book as data, drafts left out: what a release freezes, and what releases are compared with. */
+export function compileBook(resolved: ResolvedBook, figures: ReadonlyMap<string, Uint8Array>): CompiledBook {
+  const book = withTrueLanguages(resolved);
+  const cards = cardsOf(resolved)
+    .filter(({ variant }) => variant.procedure.status !== 'draft')
+    .map(({ variant, machine, code }) => ({ variant: variant.id, machine, code }));
+  return compileOpenBook(book, mapSite(book, { drafts: false }), { figures, cards });
 }
 
 /** What was proved of all that gets a page. */

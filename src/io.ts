@@ -4,13 +4,23 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { cwd } from 'node:process';
 import type { Diagnostic } from './diagnostic/diagnostic.js';
-import { emptyFile, fileTooLarge, notText, reasonOf, sameNames, unreadableFile, unreadEnding } from './io/faults.js';
+import {
+  emptyFile,
+  fileTooLarge,
+  notText,
+  reasonOf,
+  sameNames,
+  unreadableFile,
+  unreadEnding,
+  unreadInReleases,
+} from './io/faults.js';
 import { FileProblem, problemOf } from './io/problem.js';
 import { type FoundFile, walkFolder } from './io/walk.js';
 import { decodeText } from './text/decode.js';
 import type { SourceFile } from './text/source.js';
 
 export { FileProblem } from './io/problem.js';
+export { isFolder, readTextFile, readTexts } from './io/read.js';
 export { watchFolder } from './io/watch.js';
 export { rewriteText, writeFolder, writeNewFile, writeNewFolder, writeWholeFile } from './io/write.js';
 
@@ -18,6 +28,9 @@ export { rewriteText, writeFolder, writeNewFile, writeNewFolder, writeWholeFile 
 const largestText = 2_000_000;
 /** Bytes of a figure at most. */
 const largestFigure = 10_000_000;
+
+/** The folder of a book that holds its releases. */
+export const releasesFolder = 'releases';
 
 /** A book's folder as it was read. Paths are relative to it, with `/`, in code-unit order. */
 export interface BookFolder {
@@ -59,6 +72,9 @@ export function readBookFolder(folder: string): BookFolder {
     if (path.startsWith('figures/')) {
       const bytes = readBytes(found, largestFigure, note);
       if (bytes) figures.set(path, bytes);
+    } else if (path.startsWith(`${releasesFolder}/`)) {
+      // what was released is no part of the book as it is
+      if (/\.(?:yaml|yml|md)$/i.test(path)) diagnostics.push(unreadInReleases(path));
     } else if (/\.(?:yaml|md)$/.test(path)) {
       const bytes = readBytes(found, largestText, note);
       const text = bytes && textOf(path, bytes, note);

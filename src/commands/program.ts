@@ -100,6 +100,33 @@ function program(terminal: Terminal, finish: Exit): Command {
       finish(await runGuard(book, options, terminal));
     });
   stepgauge
+    .command('release')
+    .argument('[BOOK]', 'the folder of the book; without it the nearest one')
+    .description(
+      'Check, then freeze the compiled book as releases/NAME.json in its folder. A release is never written over.',
+    )
+    .option('--name <name>', 'what it is called; without it the date')
+    .option('--strict', 'warnings fail too', false)
+    .option('--today <date>', 'its date, and the one that review dates are judged by, as YYYY-MM-DD')
+    .action(async (book, options) => {
+      const { runRelease } = await import('./release.js');
+      finish(runRelease(book, options, terminal));
+    });
+  stepgauge
+    .command('compare')
+    .description(
+      'What changed by meaning: limits, steps, safety, rigs. Each is a release by name or file, the folder of a book, or data/book.json.',
+    )
+    .argument('<OLD>', 'what was before')
+    .argument('[NEW]', 'what is now; without it the nearest book')
+    .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
+    .option('--strict', 'a book with warnings is not compared', false)
+    .option('--today <date>', 'the date that review dates are judged by, as YYYY-MM-DD')
+    .action(async (before, after, options) => {
+      const { runCompare } = await import('./compare.js');
+      finish(runCompare({ before, after }, options, terminal));
+    });
+  stepgauge
     .command('new')
     .description('A commented file, or a whole small book, that passes `check`.')
     .addArgument(stepgauge.createArgument('<kind>', 'what to make').choices(kinds))

@@ -1,6 +1,9 @@
 // What a fault of the author's is: plain data, collected and never thrown. Words and places, no printing.
 
+import { compareText } from '../text/compare-text.js';
 import type { Span } from '../text/source.js';
+
+export { compareText } from '../text/compare-text.js';
 
 export type Severity = 'error' | 'warning' | 'hint';
 
@@ -62,11 +65,6 @@ export function byPlace(a: Diagnostic, b: Diagnostic): number {
     a.at.end - b.at.end ||
     compareText(a.rigs.join(' '), b.rigs.join(' '))
   );
-}
-
-/** Code-unit order: the same on every machine, whatever its language. */
-export function compareText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 /** What a phase gives: its result, and the faults met on the way. */

@@ -2,10 +2,10 @@
 
 import type { Book } from '../model/book.js';
 import type { End, ResolvedProcedure, Rig, Variant } from '../model/resolved.js';
+import { compareRigs, mergeRigs } from '../model/rig-lists.js';
 import { sha256 } from '../text/sha256.js';
 import { contentOf, type Digests } from './content.js';
 import { completeRigs, type PartialRig } from './facets.js';
-import { compareRigs, mergeRigs } from './rigs.js';
 
 /** A procedure as it reads for one way in which the answers of a rig fell. */
 export interface Reading {

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { rigLabel } from '../../src/model/rig.js';
+import { mergeRigs } from '../../src/model/rig-lists.js';
 import { exploreRigs } from '../../src/resolve/explore.js';
 import { type Ask, anyRig, completeRigs } from '../../src/resolve/facets.js';
 import { readRig } from '../../src/resolve/rig-text.js';
-import { mergeRigs } from '../../src/resolve/rigs.js';
 import { smallBook } from './small-book.js';
 
 const book = smallBook(

@@ -1,12 +1,26 @@
 // Lists of rigs: their order, and several that differ in nothing that matters made one.
 
-import { compareText } from '../diagnostic/diagnostic.js';
-import type { Book } from '../model/book.js';
-import type { Rig, SerialEnd } from '../model/resolved.js';
-import { compareSerials } from '../model/serials.js';
+import { compareText } from '../text/compare-text.js';
+import type { Rig, SerialEnd } from './resolved.js';
+import { compareSerials } from './serials.js';
+
+/** What has to be known of machines to put their rigs in order and to see that nothing is left out. */
+export interface RigMachines {
+  readonly machines: ReadonlyMap<
+    string,
+    {
+      readonly headers: readonly { readonly value: string }[];
+      readonly software: readonly {
+        readonly module: { readonly value: string };
+        readonly versions: readonly { readonly value: string }[];
+      }[];
+      readonly serials?: { readonly from: string; readonly to?: string };
+    }
+  >;
+}
 
 /** Machines by id, headers as the machine lists them, then options, software and serials. */
-export function compareRigs(book: Book, a: Rig, b: Rig): number {
+export function compareRigs(book: RigMachines, a: Rig, b: Rig): number {
   const headerPlace = (rig: Rig): number =>
     book.machines.get(rig.machine)?.headers.findIndex(({ value }) => value === rig.header) ?? 0;
   return (
@@ -45,7 +59,7 @@ function serialsKey({ serials }: Rig): string {
 }
 
 /** The same rigs in as few entries as it takes: with and without an option is either, stretches that touch are one. */
-export function mergeRigs(book: Book, rigs: readonly Rig[]): readonly Rig[] {
+export function mergeRigs(book: RigMachines, rigs: readonly Rig[]): readonly Rig[] {
   let merged = rigs;
   for (const option of new Set(rigs.flatMap(({ options }) => [...options.keys()])))
     merged = mergeOption(merged, option);
@@ -74,7 +88,7 @@ function mergeOption(rigs: readonly Rig[], option: string): readonly Rig[] {
   });
 }
 
-function mergeSoftware(book: Book, rigs: readonly Rig[], module: string): readonly Rig[] {
+function mergeSoftware(book: RigMachines, rigs: readonly Rig[], module: string): readonly Rig[] {
   const groups = groupBy(rigs, (rig) => [optionsKey(rig), softwareKey(rig, module), serialsKey(rig)].join(' '));
   return groups.flatMap((group) => {
     const [first] = group;
@@ -94,12 +108,12 @@ function mergeSoftware(book: Book, rigs: readonly Rig[], module: string): readon
   });
 }
 
-function mergeSerials(book: Book, rigs: readonly Rig[]): readonly Rig[] {
+function mergeSerials(book: RigMachines, rigs: readonly Rig[]): readonly Rig[] {
   const groups = groupBy(rigs, (rig) => [optionsKey(rig), softwareKey(rig)].join(' '));
   return groups.flatMap((group) => joinStretches(book, [...group].sort(compareStarts)));
 }
 
-function joinStretches(book: Book, sorted: readonly Rig[]): readonly Rig[] {
+function joinStretches(book: RigMachines, sorted: readonly Rig[]): readonly Rig[] {
   const joined: Rig[] = [];
   for (const rig of sorted) {
     const last = joined.at(-1);
@@ -119,7 +133,7 @@ function touch(to: SerialEnd, from: SerialEnd): boolean {
 }
 
 // a stretch that is all of the machine's makes no difference
-function withStretch(book: Book, rig: Rig, serials: NonNullable<Rig['serials']>): Rig {
+function withStretch(book: RigMachines, rig: Rig, serials: NonNullable<Rig['serials']>): Rig {
   const own = book.machines.get(rig.machine)?.serials;
   const whole = serials.from?.serial === own?.from && serials.to?.serial === own?.to;
   const { serials: _, ...rest } = rig;

@@ -1,0 +1,6 @@
+// The order of texts that everything is sorted by.
+
+/** Code-unit order: the same on every machine, whatever its language. */
+export function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
