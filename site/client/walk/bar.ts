@@ -1,6 +1,7 @@
 // The bar at the foot of the walk, always in sight: the verdict, what is still missing, back and next.
 
 import { element } from '../element.js';
+import { showMissing } from './in-sight.js';
 import { button, verdictMark } from './screen.js';
 import { say } from './words.js';
 
@@ -14,7 +15,7 @@ export interface BarAction {
 
 /** What the bar shows. */
 export interface BarView {
-  /** The verdict of a reading, and where it leads. */
+  /** The verdict of a reading and where it leads, or the turn that was worked out (`turn`). */
   readonly verdict?: { readonly kind: string; readonly word: string; readonly why: string; readonly then?: string };
   /** Why one cannot go on yet; a main action says it instead of acting. */
   readonly missing?: string;
@@ -29,6 +30,7 @@ export function drawBar(bar: HTMLElement, view: BarView): void {
   const said = element('p', { class: 'walk-missing', role: 'status' }, []);
   const blocked = (): void => {
     said.textContent = missing ?? '';
+    showMissing();
   };
   const buttons = actions.map(({ words, act, main = false }) => {
     const made = button(words, main && missing !== undefined ? blocked : act, main ? 'main' : '');
@@ -51,9 +53,10 @@ export function drawBar(bar: HTMLElement, view: BarView): void {
 }
 
 function drawVerdict({ kind, word, why, then }: NonNullable<BarView['verdict']>): HTMLElement {
-  const text = element('div', {}, [
-    element('b', {}, [word]),
-    element('p', {}, [[why, then].filter((part) => part !== undefined && part !== '').join(' ')]),
+  const reasons = [why, then].filter((part) => part !== undefined && part !== '').join(' ');
+  const text = element('div', {}, [element('b', {}, [word]), ...(reasons === '' ? [] : [element('p', {}, [reasons])])]);
+  return element('div', { class: `walk-verdict ${kind}`, role: 'status' }, [
+    ...(kind === 'turn' ? [] : [verdictMark(kind)]),
+    text,
   ]);
-  return element('div', { class: `walk-verdict ${kind}`, role: 'status' }, [verdictMark(kind), text]);
 }

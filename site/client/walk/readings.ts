@@ -3,7 +3,6 @@
 import { fromBase } from '../../../src/calc/conversion.js';
 import type { Rational } from '../../../src/calc/rational.js';
 import { toNumber } from '../../../src/calc/rational.js';
-import { isAmbiguous } from '../../../src/calc/typed-number.js';
 import type { Unit } from '../../../src/calc/unit-type.js';
 import type { WalkStep, WalkValue } from '../../../src/emit/walk/walk-shape.js';
 import { element } from '../element.js';
@@ -12,8 +11,9 @@ import { judge } from './judge.js';
 import { uncertaintyAt, unitSign, valueWords } from './number-words.js';
 import { readTyped } from './read-number.js';
 import { button, drawing } from './screen.js';
-import { perform, type Session } from './session.js';
+import { performNow, type Session } from './session.js';
 import { freshReadings } from './state.js';
+import { typedFault } from './typed-fault.js';
 import { say } from './words.js';
 
 /** What is typed into the fields of the step on the screen and not kept yet. */
@@ -142,7 +142,7 @@ function field(value: WalkValue, { session, step, typed, changed }: FieldView): 
   const why = element('p', { class: 'walk-why', id: `${id}-why`, role: 'status' }, []);
   const check = (): void => {
     now.text = input.value;
-    why.textContent = faultOf(input.value, now.unit);
+    why.textContent = typedFault(input.value, now.unit);
     input.setAttribute('aria-invalid', String(why.textContent !== ''));
     changed();
   };
@@ -154,7 +154,7 @@ function field(value: WalkValue, { session, step, typed, changed }: FieldView): 
       text: input.value,
       unit: now.unit.symbol,
     } as const;
-    if (session.mode === 'job') void perform({ session, act }).then(changed);
+    if (session.mode === 'job') performNow({ session, act, changed });
   };
   input.addEventListener('input', check);
   input.addEventListener('input', keep);
@@ -172,15 +172,6 @@ function field(value: WalkValue, { session, step, typed, changed }: FieldView): 
 function mayBeNegative({ acceptance, inside, tolerance }: WalkValue): boolean {
   const low = (inside ?? tolerance ?? acceptance)?.low;
   return low === undefined || low.num < 0n;
-}
-
-function faultOf(text: string, unit: Unit): string {
-  if (text.trim() === '' || readTyped(text, unit)) return '';
-  if (isAmbiguous(text)) {
-    const bare = text.trim();
-    return say('two-readings', { one: bare.replace(',', '.'), two: bare.replace(',', '') });
-  }
-  return say('not-a-number', { example: document.documentElement.lang === 'es' ? '3,62' : '3.62' });
 }
 
 function unitOf(

@@ -30,8 +30,13 @@ export function openSession({ at, ...start }: SessionStart): Session {
   return { ...start, state: state ?? { ...beginning(start.file), place: at ?? start.file.first }, lost: false };
 }
 
+interface Performed {
+  readonly session: Session;
+  readonly act: Act;
+}
+
 /** Keeps an act and takes it into account. Where it cannot be kept the walk goes on, and says so. */
-export async function perform({ session, act }: { readonly session: Session; readonly act: Act }): Promise<void> {
+export async function perform({ session, act }: Performed): Promise<void> {
   session.state = advance(session.file, session.state, { act, judgeSheet: session.judgeSheet });
   try {
     await session.journal.append(act);
@@ -40,6 +45,17 @@ export async function perform({ session, act }: { readonly session: Session; rea
     session.lost = true;
     console.warn(fault);
   }
+}
+
+/**
+ * Takes an act into account at once and keeps it meanwhile; `changed` is told only where that shows: that it could not be
+ * kept, or can be again. So a bar is not drawn anew under a finger.
+ */
+export function performNow({ session, act, changed }: Performed & { readonly changed: () => void }): void {
+  const was = session.lost;
+  void perform({ session, act }).then(() => {
+    if (session.lost !== was) changed();
+  });
 }
 
 /** A journal that nothing is kept of. */

@@ -43,7 +43,7 @@ export interface WalkState extends Stand {
   /** `loads 2 shown` to what was typed. */
   readonly cells: ReadonlyMap<string, string>;
   readonly marks: ReadonlyMap<string, string>;
-  /** What stands in the fields of this place, by value or adjuster, and is not kept as a reading yet. */
+  /** What stands in the fields of this place, by value, adjuster or cell, and is not kept yet. */
   readonly drafts: ReadonlyMap<string, Typing>;
   /** The place was come to by going back: what was read there may stand. */
   readonly isBack: boolean;
@@ -100,7 +100,7 @@ export function advance(
     case 'read':
       return withReading(file, state, act);
     case 'cell':
-      return { ...state, cells: withEntry(state.cells, `${act.worksheet} ${act.row} ${act.column}`, act.text) };
+      return withCell(state, `${act.worksheet} ${act.row} ${act.column}`, act.text);
     case 'draft':
       return { ...state, drafts: withEntry(state.drafts, act.field, act) };
     case 'mark':
@@ -114,6 +114,13 @@ export function advance(
     default:
       return state;
   }
+}
+
+// what was typed there is kept now, and no draft any more
+function withCell(state: WalkState, key: string, text: string): WalkState {
+  const drafts = new Map(state.drafts);
+  drafts.delete(key);
+  return { ...state, cells: withEntry(state.cells, key, text), drafts };
 }
 
 function withEntry<T>(map: ReadonlyMap<string, T>, key: string, value: T): ReadonlyMap<string, T> {

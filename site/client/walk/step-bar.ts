@@ -7,8 +7,8 @@ import { gravestOf, type Judgement, judge, wayFor } from './judge.js';
 import { readingActs, readingsWith, type Typed, valuesOf } from './readings.js';
 import type { Session } from './session.js';
 import { endOf, type LeaveBy, leave } from './state.js';
-import { lackOf, resultActs } from './table.js';
-import { faultOfTurns, type Turns, turnActs } from './turning.js';
+import { judgeTableNow, lackOf, resultActs } from './table.js';
+import { faultOfTurns, type Turns, turnActs, turnWanted } from './turning.js';
 import { verdictWords } from './verdict.js';
 import { say } from './words.js';
 
@@ -48,6 +48,7 @@ export function barOf(
   const gravest = gravestOf(judged.map(({ judgement }) => judgement));
   const decides = judged.find(({ judgement }) => judgement === gravest) ?? judged[0];
   const way = gravest && wayFor(step, gravest);
+  const verdict = decides ? verdictOf(decides, way) : turnWanted(session, step);
   const missing = missingAt(session, step, draft);
   const acts = (): readonly Act[] => [
     ...readingActs(session, step, draft.typed),
@@ -65,7 +66,7 @@ export function barOf(
   const not = step.otherwise && { words: say('not-so'), act: () => void leaveBy('otherwise', { acts: [] }) };
   return {
     ...(missing !== undefined && { missing }),
-    ...(decides && { verdict: verdictOf(decides, way) }),
+    ...(verdict && { verdict }),
     actions: not ? [not, onward] : [onward],
   };
 }
@@ -86,7 +87,7 @@ function judgedNow(session: Session, step: WalkStep, draft: Draft): readonly Jud
   const sheets = session.file.worksheets
     .filter(({ key }) => step.measure?.includes(key))
     .flatMap((sheet) =>
-      session.judgeSheet(sheet, session.state.cells).map((judgement) => ({
+      judgeTableNow(sheet, session.state).map((judgement) => ({
         judgement,
         words: { word: say(judgement.verdict), why: '' },
       })),
@@ -104,7 +105,7 @@ function missingAt(session: Session, step: WalkStep, draft: Draft): string | und
   const unread = valuesOf(session, step).filter((value) => !value.derived && !known.has(value.key));
   if (unread.length > 0) return say('still-to-read', { what: unread.map(({ label }) => label).join('; ') });
   for (const sheet of session.file.worksheets) {
-    const lack = step.measure?.includes(sheet.key) ? lackOf(sheet, session.state.cells) : '';
+    const lack = step.measure?.includes(sheet.key) ? lackOf(sheet, session.state) : '';
     if (lack !== '') return say('still-to-fill', { what: lack });
   }
   if (step.wait && !draft.isOver) return say('still-to-wait');

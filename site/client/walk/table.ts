@@ -10,7 +10,9 @@ import type { Judgement } from './judge.js';
 import { tablePicture } from './pictures.js';
 import { readTyped } from './read-number.js';
 import { button, verdictMark } from './screen.js';
-import { perform, type Session } from './session.js';
+import { performNow, type Session } from './session.js';
+import type { WalkState } from './state.js';
+import { typedFault } from './typed-fault.js';
 import { say } from './words.js';
 
 type Cells = ReadonlyMap<string, string>;
@@ -18,6 +20,12 @@ type Cells = ReadonlyMap<string, string>;
 /** The key of a cell in the state of a walk; rows count from 1. */
 function cellKey(sheet: WalkWorksheet, row: number, column: string): string {
   return `${sheet.key} ${row} ${column}`;
+}
+
+/** The cells as they stand on the screen: what is kept, and what is being typed. */
+function cellsNow({ key }: WalkWorksheet, { cells, drafts }: WalkState): Cells {
+  const typed = [...drafts].filter(([name]) => name.startsWith(`${key} `));
+  return typed.length === 0 ? cells : new Map([...cells, ...typed.map(([name, { text }]) => [name, text] as const)]);
 }
 
 function rowCount(sheet: WalkWorksheet, cells: Cells): number {
@@ -53,14 +61,66 @@ export function judgeTable(sheet: WalkWorksheet, cells: Cells): readonly Judgeme
   return [{ verdict, ...(side && { side }) }];
 }
 
-/** Why a worksheet cannot be judged yet; empty where it can. */
-export function lackOf(sheet: WalkWorksheet, cells: Cells): string {
+/** Why a worksheet cannot be judged as it stands on the screen; empty where it can. */
+export function lackOf(sheet: WalkWorksheet, state: WalkState): string {
+  const cells = cellsNow(sheet, state);
+  const unread = unreadCell(sheet, cells);
+  if (unread !== '') return unread;
   const [lack] = workOutTable(sheet, cells).lacks;
   if (!lack) return '';
   if (lack.kind === 'rows' || lack.kind === 'too-many-rows')
     return `${sheet.label}: ${say('row')} ${sheet.sheet.rows.min}`;
   if (lack.kind === 'no-value') return sheet.labels[lack.id] ?? lack.id;
   return `${say('row')} ${lack.row}: ${lack.columns.map((id) => sheet.labels[id] ?? id).join(', ')}`;
+}
+
+/** How it comes out as it stands on the screen. */
+export function judgeTableNow(sheet: WalkWorksheet, state: WalkState): readonly Judgement[] {
+  const cells = cellsNow(sheet, state);
+  return unreadCell(sheet, cells) === '' ? judgeTable(sheet, cells) : [];
+}
+
+/** The first cell with something in it that is no number; empty where there is none. */
+function unreadCell(sheet: WalkWorksheet, cells: Cells): string {
+  for (let row = 1; row <= rowCount(sheet, cells); row += 1) {
+    for (const column of sheet.sheet.columns) {
+      const fault = column.unit ? typedFault(cells.get(cellKey(sheet, row, column.id)) ?? '', column.unit) : '';
+      if (fault !== '') return `${say('row')} ${row}, ${sheet.labels[column.id] ?? column.id}: ${fault}`;
+    }
+  }
+  return '';
+}
+
+/** The acts that keep what is still being typed into tables when the step is left. */
+export function typedCells({ file, state }: Session): readonly Act[] {
+  return file.worksheets.flatMap((sheet) =>
+    [...state.drafts].flatMap(([key, { text }]): readonly Act[] => {
+      const [name, row, id] = key.split(' ');
+      const column = name === sheet.key ? sheet.sheet.columns.find((one) => one.id === id) : undefined;
+      return column ? [cellAct(sheet, { step: state.place, row: Number(row), column, text })] : [];
+    }),
+  );
+}
+
+function cellAct(
+  sheet: WalkWorksheet,
+  { step, row, column, text }: { step: string; row: number; column: SheetColumn; text: string },
+): Act {
+  return {
+    kind: 'cell',
+    step,
+    worksheet: sheet.key,
+    row,
+    column: column.id,
+    label: sheet.labels[column.id] ?? column.id,
+    text: text.trim(),
+    ...(column.unit && { unit: column.unit.symbol }),
+  };
+}
+
+/** How many rows are filled in, of how many that are wanted: `2/6`. */
+export function rowsFilled(sheet: WalkWorksheet, state: WalkState): string {
+  return `${workOutTable(sheet, cellsNow(sheet, state)).wholeRows}/${sheet.sheet.rows.min}`;
 }
 
 /** The table to fill in. `changed` is told after each cell. */
@@ -72,18 +132,19 @@ export function tablePanel(
   const { columns, results } = sheet.sheet;
   const body = element('tbody', {}, []);
   const sums = element('div', { class: 'walk-results' }, []);
-  let drawn = rowCount(sheet, session.state.cells);
+  const fault = element('p', { class: 'walk-why', role: 'status' }, []);
+  let drawn = rowCount(sheet, cellsNow(sheet, session.state));
   const update = (): void => {
-    const worked = workOutTable(sheet, session.state.cells);
+    const known = cellsNow(sheet, session.state);
+    const worked = workOutTable(sheet, known);
+    fault.textContent = unreadCell(sheet, known);
     worked.rows.forEach((row, i) => {
       for (const { id, from } of columns) {
         const cell = from && body.querySelector(`[data-cell="${i + 1} ${id}"]`);
         if (cell) cell.textContent = workedText(row.cells.get(id));
       }
     });
-    const texts = worked.rows.map((_, i) =>
-      columns.map(({ id }) => session.state.cells.get(cellKey(sheet, i + 1, id)) ?? ''),
-    );
+    const texts = worked.rows.map((_, i) => columns.map(({ id }) => known.get(cellKey(sheet, i + 1, id)) ?? ''));
     const plot = tablePicture(sheet, texts);
     sums.replaceChildren(
       ...(plot ? [plot] : []),
@@ -93,7 +154,7 @@ export function tablePanel(
   };
   const addRow = (row: number): void => {
     const cells = columns.map((column) => cellOf(session, { sheet, step, row, column, update }));
-    body.append(element('tr', {}, [element('th', { scope: 'row' }, [String(row)]), ...cells]));
+    body.append(element('tr', {}, [element('th', { scope: 'row', 'data-name': say('row') }, [String(row)]), ...cells]));
   };
   for (let row = 1; row <= drawn; row += 1) addRow(row);
   const most = sheet.sheet.rows.max ?? 99;
@@ -104,11 +165,7 @@ export function tablePanel(
     more.hidden = drawn >= most;
   });
   more.hidden = drawn >= most;
-  const heads = columns.map(({ id, unit }) =>
-    element('th', { scope: 'col' }, [
-      `${sheet.labels[id] ?? id}${unit && unit.symbol !== '' ? `, ${unit.symbol}` : ''}`,
-    ]),
-  );
+  const heads = columns.map((column) => element('th', { scope: 'col' }, [headOf(sheet, column)]));
   const table = element('table', {}, [
     element('caption', {}, [sheet.label]),
     element('thead', {}, [element('tr', {}, [element('th', { scope: 'col' }, [say('row')]), ...heads])]),
@@ -118,6 +175,7 @@ export function tablePanel(
   return element('div', { class: 'walk-table' }, [
     element('div', { class: 'scroll', tabindex: '0', role: 'group', 'aria-label': sheet.label }, [table]),
     more,
+    fault,
     sums,
   ]);
 }
@@ -132,27 +190,27 @@ interface CellView {
 
 function cellOf(session: Session, { sheet, step, row, column, update }: CellView): HTMLElement {
   const { id, choices, from } = column;
-  if (from) return element('td', { 'data-cell': `${row} ${id}`, class: 'worked' }, []);
+  const name = headOf(sheet, column);
+  if (from) return element('td', { 'data-cell': `${row} ${id}`, 'data-name': name, class: 'worked' }, []);
   const label = `${sheet.labels[id] ?? id}, ${say('row')} ${row}`;
-  const known = session.state.cells.get(cellKey(sheet, row, id)) ?? '';
+  const key = cellKey(sheet, row, id);
+  const known = cellsNow(sheet, session.state).get(key) ?? '';
   const input = choices ? choiceField(choices, label) : numberField(label);
   input.value = known;
-  input.addEventListener('change', () => {
+  // each key is kept at once, and judged at once: the way on never stands on what the cell held before
+  const keep = (act: Act): void => {
     const isRight = input.value.trim() === '' || entryOf(column, input.value) !== undefined;
     input.setAttribute('aria-invalid', String(!isRight));
-    const act: Act = {
-      kind: 'cell',
-      step: step.label,
-      worksheet: sheet.key,
-      row,
-      column: id,
-      label: sheet.labels[id] ?? id,
-      text: input.value.trim(),
-      ...(column.unit && { unit: column.unit.symbol }),
-    };
-    void perform({ session, act }).then(update);
-  });
-  return element('td', {}, [input]);
+    performNow({ session, act, changed: update });
+    update();
+  };
+  input.addEventListener('input', () => keep({ kind: 'draft', step: step.label, field: key, text: input.value }));
+  input.addEventListener('change', () => keep(cellAct(sheet, { step: step.label, row, column, text: input.value })));
+  return element('td', { 'data-name': name }, [input]);
+}
+
+function headOf({ labels }: WalkWorksheet, { id, unit }: SheetColumn): string {
+  return `${labels[id] ?? id}${unit && unit.symbol !== '' ? `, ${unit.symbol}` : ''}`;
 }
 
 function numberField(label: string): HTMLInputElement {
@@ -184,7 +242,7 @@ function resultLine(sheet: WalkWorksheet, id: string, worked: Worked | undefined
 
 /** The acts that keep the results of a worksheet when its step is left. */
 export function resultActs(session: Session, step: WalkStep, sheet: WalkWorksheet): readonly Act[] {
-  const worked = workOutTable(sheet, session.state.cells);
+  const worked = workOutTable(sheet, cellsNow(sheet, session.state));
   return sheet.sheet.results.flatMap(({ id, unit }): readonly Act[] => {
     const one = worked.results.get(id);
     if (one?.kind !== 'value') return [];

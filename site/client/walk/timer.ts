@@ -19,9 +19,14 @@ export interface TimerView {
 export function timerPanel({ kind, duration, started, start, over }: TimerView): HTMLElement {
   const face = element('p', { class: 'walk-clock', role: 'timer' }, [duration.text]);
   const skip = button(say('timer-skip'), () => {
-    face.textContent = say('timer-over');
+    sayOver();
     over();
   });
+  // what is over is neither started nor timed again
+  const sayOver = (): void => {
+    face.textContent = say('timer-over');
+    for (const one of panel.querySelectorAll('button')) one.hidden = true;
+  };
   const panel = element('div', { class: 'walk-timer' }, [face]);
   if (started === undefined) {
     const begin = button(say('timer-start', { time: duration.text }), start, 'wide');
@@ -33,8 +38,8 @@ export function timerPanel({ kind, duration, started, start, over }: TimerView):
   let isOver = false;
   const tick = (): void => {
     const gone = Date.now() - started;
-    if (kind === 'wait')
-      face.textContent = gone >= least ? say('timer-over') : say('timer-runs', { left: clock(least - gone) });
+    if (kind === 'wait' && gone >= least) sayOver();
+    else if (kind === 'wait') face.textContent = say('timer-runs', { left: clock(least - gone) });
     else
       face.textContent =
         gone < least

@@ -16,7 +16,7 @@ export function drawTop(top: HTMLElement, session: Session): void {
   top.replaceChildren(
     element('p', { class: 'walk-rig', tabindex: '0', role: 'group', 'aria-label': page.rig }, [
       element('b', { class: 'code' }, [code]),
-      ` · ${revision} · ${page.rig}`,
+      ` · ${page.rig} · ${revision}`,
     ]),
     element('div', { class: 'walk-title' }, [element('h1', {}, [file.title]), close]),
     ...(mode === 'job' ? [] : [element('p', { class: 'walk-mode' }, [say(mode)])]),
@@ -25,13 +25,13 @@ export function drawTop(top: HTMLElement, session: Session): void {
   );
 }
 
-// the whole strip of the step, in one line that is pushed aside by the finger
+// the whole strip of the step: two lines of it, all of it at a tap
 function strip({ state }: Session): readonly Node[] {
   const known = partsOf(state.place)[0]?.querySelector(':scope > .step-body > .strip p');
   if (!known) return [];
-  const line = element('div', { class: 'walk-strip', tabindex: '0', role: 'group', 'aria-label': stripName() }, []);
+  const line = element('span', {}, []);
   line.append(...[...known.childNodes].map((node) => node.cloneNode(true)));
-  return [line];
+  return [element('details', { class: 'walk-strip', 'aria-label': stripName() }, [element('summary', {}, [line])])];
 }
 
 function stripName(): string {

@@ -8,11 +8,12 @@ import type { WalkAdjuster, WalkStep } from '../../../src/emit/walk/walk-shape.j
 import { element } from '../element.js';
 import type { Act } from '../job/journal.js';
 import { type WorkedAdjustment, type WorkedTurn, workOut } from './adjustment.js';
+import type { BarView } from './bar.js';
 import { turnDigits, turnWords, unitSign, valueWords, writeNumber } from './number-words.js';
 import { turnPicture } from './pictures.js';
 import { readTyped } from './read-number.js';
 import { drawing } from './screen.js';
-import { perform, type Session } from './session.js';
+import { performNow, type Session } from './session.js';
 import { freshReadings } from './state.js';
 import { directionWords, say } from './words.js';
 
@@ -43,11 +44,29 @@ export function turnPanels(
   return worked.kind === 'found' ? panels : [saidWhy(worked), ...panels];
 }
 
+/** What the bar says of the turns of a step: how far and which way, or that none can do it and how to go on. */
+export function turnWanted(session: Session, step: WalkStep): BarView['verdict'] {
+  if (!step.adjust) return undefined;
+  const worked = workOut(session.file, session.state, step);
+  if (worked.kind === 'found') {
+    const words = worked.turns.map(
+      (turn) => `${worked.turns.length > 1 ? `${turn.adjuster.label}: ` : ''}${turnSaid(turn)}`,
+    );
+    return { kind: 'turn', word: words.join('. '), why: '' };
+  }
+  if (worked.kind !== 'impossible') return undefined;
+  return { kind: 'fail', word: say('turn-impossible'), why: say('turn-forgo', { phone: session.file.phone }) };
+}
+
+function turnSaid(turn: WorkedTurn): string {
+  return sign(turn.by) === 0 ? say('turn-none') : amountWords(turn);
+}
+
 function saidWhy(worked: Exclude<WorkedAdjustment, { kind: 'found' }>): HTMLElement {
   if (worked.kind === 'unread') return element('p', { class: 'note' }, [say('turn-unread')]);
   if (worked.kind === 'not-proved') return element('p', { class: 'note' }, [say('turn-not-proved')]);
   const values = worked.conflict.map(({ label }) => label).join('; ');
-  return element('div', { class: 'walk-verdict fail', role: 'alert' }, [
+  return element('div', { class: 'walk-verdict fail' }, [
     element('p', {}, [element('b', {}, [say('turn-impossible')]), ' ', say(`because-${worked.because}`, { values })]),
   ]);
 }
@@ -63,7 +82,7 @@ function foundTurn(session: Session, worked: WorkedAdjustment, { adjuster, by }:
     ? [freshReadings(session.file, session.state), worked.expected].map((of) => of.get(watched.key))
     : [];
   const drawn = watched && before && after && sign(by) !== 0 ? turnPicture(watched, before, after) : undefined;
-  const words = sign(by) === 0 ? say('turn-none') : amountWords({ adjuster, by });
+  const words = turnSaid({ adjuster, by });
   return [
     element('div', { class: 'walk-turn-words' }, [
       ...(sign(by) === 0 ? [] : [picture(adjuster, by, say('turn-picture', { words }))]),
@@ -150,7 +169,7 @@ function turnField(
   input.addEventListener('input', () => {
     turns.set(adjuster.key, input.value);
     const act = { kind: 'draft', step: session.state.place, field: adjuster.key, text: input.value } as const;
-    if (session.mode === 'job') void perform({ session, act });
+    if (session.mode === 'job') performNow({ session, act, changed });
     why.textContent = turnFault(session, adjuster, input.value);
     changed();
   });
@@ -176,7 +195,7 @@ function turnFault(session: Session, adjuster: WalkAdjuster, text: string): stri
 
 function rangeWords({ range, unit }: WalkAdjuster): string {
   const write = (end: typeof range.low): string => (end ? writeNumber(end, unit, { decimals: 1 }) : '');
-  return `${write(range.low)} … ${write(range.high)}`;
+  return say('range', { low: write(range.low), high: write(range.high) });
 }
 
 /** The acts that keep what was turned. */

@@ -7,13 +7,14 @@ import type { Act } from '../job/journal.js';
 import { type BarView, drawBar } from './bar.js';
 import { callPanel, readingsList } from './end.js';
 import { hazardLines } from './hazard-lines.js';
+import { watchSight } from './in-sight.js';
 import { markPanel, notesPanel } from './notes.js';
 import { addFields, redraw } from './readings.js';
 import { addPanel, button, partsOf, showPlace } from './screen.js';
-import { lastOf, perform, type Session } from './session.js';
+import { lastOf, perform, performNow, type Session } from './session.js';
 import { beforePlace, cautionsPlace, endOf, type LeaveBy, leave, stepOf } from './state.js';
 import { barOf, type Draft } from './step-bar.js';
-import { tablePanel } from './table.js';
+import { rowsFilled, tablePanel, typedCells } from './table.js';
 import { timerPanel } from './timer.js';
 import { drawTop } from './top.js';
 import { turnPanels } from './turning.js';
@@ -28,6 +29,8 @@ interface Shown {
   readonly finish: (() => void) | undefined;
   /** A step is being left: nothing else leaves it meanwhile. */
   isLeaving: boolean;
+  /** The place that was drawn last. */
+  drawn?: string;
 }
 
 /** Shows the walk until it is closed. */
@@ -53,6 +56,7 @@ export function showWalk(
     document.dispatchEvent(new CustomEvent('walk-closed'));
   };
   document.addEventListener('walk-close', close, { once: true });
+  watchSight(bar);
   draw(shown);
   return { close, back: () => goBack(shown) };
 }
@@ -71,7 +75,9 @@ function draw(shown: Shown): void {
   const part = partsOf(place)[0];
   part?.setAttribute('tabindex', '-1');
   part?.focus({ preventScroll: true });
-  window.scrollTo(0, 0);
+  // what was marked or kept at the same place is seen where the finger is
+  if (shown.drawn !== place) window.scrollTo(0, 0);
+  shown.drawn = place;
 }
 
 function plainBar(shown: Shown): Pick<BarView, 'back' | 'warning'> {
@@ -84,10 +90,12 @@ function plainBar(shown: Shown): Pick<BarView, 'back' | 'warning'> {
 
 /** Back to the place before; readings stay. */
 function goBack(shown: Shown): boolean {
-  const { place, earlier } = shown.session.state;
+  const { session } = shown;
+  const { place, earlier } = session.state;
   const to = earlier.at(-1)?.place;
   if (to === undefined) return false;
-  void perform({ session: shown.session, act: { kind: 'back', step: place, to } }).then(() => draw(shown));
+  for (const act of typedCells(session)) void perform({ session, act });
+  void perform({ session, act: { kind: 'back', step: place, to } }).then(() => draw(shown));
   return true;
 }
 
@@ -103,7 +111,7 @@ async function leaveBy(
   const { session } = shown;
   if (shown.isLeaving) return;
   shown.isLeaving = true;
-  for (const act of acts) await perform({ session, act });
+  for (const act of [...typedCells(session), ...acts]) await perform({ session, act });
   const { place } = session.state;
   const step = stepOf(session.file, place);
   const to = leave(session.file, session.state, { by, answer, judgeSheet: session.judgeSheet }).place;
@@ -122,7 +130,8 @@ function drawBefore(shown: Shown): void {
     box.checked = session.state.ticks.has(i);
     box.onchange = () => {
       const act: Act = { kind: 'tick', condition: i, words: session.file.conditions[i] ?? '', met: box.checked };
-      void perform({ session, act }).then(update);
+      performNow({ session, act, changed: update });
+      update();
     };
   });
   const update = (): void => {
@@ -233,8 +242,8 @@ function panelsOf(
     ...sheets.map((sheet) => {
       const panel = tablePanel(session, sheet, { step, changed: update });
       if (step.measure?.includes(sheet.key)) return panel;
-      return element('details', { class: 'walk-more' }, [
-        element('summary', {}, [say('table', { label: sheet.label })]),
+      return element('details', { class: 'walk-more walk-sheet' }, [
+        element('summary', {}, [say('table', { label: sheet.label, rows: rowsFilled(sheet, session.state) })]),
         panel,
       ]);
     }),
