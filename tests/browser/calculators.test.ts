@@ -60,8 +60,37 @@ describe('the calculators', () => {
       expect(await page.locator('#speed-time-fault').innerText()).toContain('cannot be read');
       expect(await page.locator('#speed-time').getAttribute('aria-invalid')).toBe('true');
       expect(await outcome(page, 'speed', 'speed')).toBe('—');
-      await page.locator('#speed-time').fill('0');
-      expect(await outcome(page, 'speed', 'speed')).toBe('No value with these numbers.');
+      await page.locator('#sensor-turn-moves').fill('0');
+      expect(await outcome(page, 'sensor-turn', 'turn')).toBe('No value with these numbers.');
+    });
+  });
+
+  it('give no result for what cannot be, and say why at the field', async () => {
+    await on('calculators.html', {}, async (page) => {
+      await page.locator('#speed-time').fill('-4');
+      expect(await page.locator('#speed-time-fault').innerText()).toBe('This cannot be: it is more than 0.');
+      expect(await outcome(page, 'speed', 'speed')).toBe('—');
+      await page.locator('#shrink-moisture').fill('120');
+      expect(await page.locator('#shrink-moisture-fault').innerText()).toBe(
+        'This cannot be: it is less than 100\u00a0%.',
+      );
+      await page.locator('#loss-before').fill('130');
+      expect(await page.locator('#loss-before-fault').innerText()).toBe(
+        'This cannot be more than: Seeds in the frame behind the machine.',
+      );
+      expect(await outcome(page, 'loss', 'loss')).toBe('—');
+    });
+  });
+
+  it('leave no load out in silence', async () => {
+    await on('calculators.html', {}, async (page) => {
+      const factor = await outcome(page, 'loads', 'factor');
+      const third = page.locator('#loads tbody tr').nth(2).locator('input[name="scale"]');
+      await third.fill('x');
+      expect(await page.locator('#loads [data-note]').innerText()).toContain('Load 3');
+      expect(await outcome(page, 'loads', 'factor')).toBe('—');
+      await third.fill('5000');
+      expect(await outcome(page, 'loads', 'factor')).toBe(factor);
     });
   });
 

@@ -38,6 +38,9 @@ describe('the interface', () => {
     expect(numberIn('es', 'at least 2.5\u00a0V')).toBe('al menos 2.5\u00a0V');
     expect(numberIn('es', 'at most 3\u00a0%')).toBe('como máximo 3\u00a0%');
     expect(numberIn('es', '17\u00a0ft 5\u00a0in to 18\u00a0ft')).toBe('17\u00a0ft 5\u00a0in a 18\u00a0ft');
+    expect(numberIn('es', 'at least 100\u00a0°F (at least 37.8\u00a0°C)')).toBe(
+      'al menos 100\u00a0°F (al menos 37.8\u00a0°C)',
+    );
     expect(numberIn('es', '-12 to -3\u00a0deg')).toBe('-12 a -3°');
     expect(numberIn('es', '100\u00a0degF to 120\u00a0degF')).toBe('100\u00a0°F a 120\u00a0°F');
     expect(numberIn('en', '3.63 to 4.17\u00a0V')).toBe('3.63 to 4.17\u00a0V');

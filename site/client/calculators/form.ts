@@ -1,6 +1,12 @@
 // One calculator as a form: fields to results, picture and link.
 
-import { type Calculated, type Compiled, calculate, type Typed } from '../../../src/calc/calculators/calculate.js';
+import {
+  type Calculated,
+  type Compiled,
+  calculate,
+  type FieldFault,
+  type Typed,
+} from '../../../src/calc/calculators/calculate.js';
 import { sayResult } from '../../../src/calc/calculators/say.js';
 import { drawCalculator } from '../../../src/emit/pictures/calculator-picture.js';
 import { element } from '../element.js';
@@ -45,7 +51,7 @@ function workOut(section: HTMLElement, form: HTMLFormElement, calculator: Compil
     }),
   );
   const calculated = calculate(calculator, typed);
-  showFaults(controls, calculator, calculated);
+  showFaults(section, controls, { calculator, calculated });
   showResults(section, calculator, calculated);
   const picture = drawCalculator({
     id: calculator.id,
@@ -79,18 +85,30 @@ function labelsOf(section: HTMLElement, { fields, outcomes }: Compiled): Readonl
   return labels;
 }
 
-function showFaults(controls: ReadonlyMap<string, Control>, { fields }: Compiled, { faults }: Calculated): void {
-  for (const { name } of fields) {
+function showFaults(
+  section: HTMLElement,
+  controls: ReadonlyMap<string, Control>,
+  { calculator, calculated: { faults } }: { readonly calculator: Compiled; readonly calculated: Calculated },
+): void {
+  for (const { name } of calculator.fields) {
     const control = controls.get(name);
     const said = control && document.getElementById(`${control.id}-fault`);
     if (!control || !said) continue;
-    const isWrong = faults.has(name);
+    const fault = faults.get(name);
+    const isWrong = fault !== undefined;
     said.hidden = !isWrong;
-    said.textContent = isWrong ? (document.body.dataset.unread ?? '') : '';
+    said.textContent = fault ? faultWords(fault, labelsOf(section, calculator)) : '';
     control.setAttribute('aria-invalid', String(isWrong));
     if (isWrong) control.setAttribute('aria-describedby', said.id);
     else control.removeAttribute('aria-describedby');
   }
+}
+
+function faultWords(fault: FieldFault, labels: ReadonlyMap<string, string>): string {
+  const { unread, larger, ...words } = document.body.dataset;
+  if (fault.kind === 'unread') return unread ?? '';
+  if (fault.kind === 'larger') return (larger ?? '').replace('{field}', labels.get(fault.than) ?? fault.than);
+  return (words[fault.bound.kind] ?? '').replace('{number}', fault.bound.text);
 }
 
 function showResults(section: HTMLElement, { outcomes }: Compiled, { results }: Calculated): void {

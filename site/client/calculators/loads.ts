@@ -15,6 +15,12 @@ interface Row {
   readonly scale: number;
 }
 
+/** The rows that are filled in whole, and the first that is not whole and not empty. */
+interface Filled {
+  readonly rows: readonly Row[];
+  readonly amiss?: HTMLTableRowElement;
+}
+
 /** Shows the form in place of the worked example. */
 export function startLoads(section: HTMLElement): Form {
   const form = section.querySelector('form');
@@ -57,18 +63,23 @@ function read(input: HTMLInputElement | undefined): number | undefined {
   return isWrong ? undefined : value;
 }
 
-function rowsOf(form: HTMLFormElement): readonly Row[] {
-  return [...form.querySelectorAll<HTMLTableRowElement>('tbody tr')].flatMap((line) => {
+function rowsOf(form: HTMLFormElement): Filled {
+  const rows: Row[] = [];
+  let amiss: HTMLTableRowElement | undefined;
+  for (const line of form.querySelectorAll<HTMLTableRowElement>('tbody tr')) {
     const [shown, scale] = [read(inputsOf(line, 'shown')[0]), read(inputsOf(line, 'scale')[0])];
     const error = line.querySelector('.error');
     if (error) error.textContent = '';
-    return shown === undefined || scale === undefined ? [] : [{ line, shown, scale }];
-  });
+    if (shown !== undefined && scale !== undefined) rows.push({ line, shown, scale });
+    else if ([...line.querySelectorAll('input')].some(({ value }) => value.trim() !== '')) amiss ??= line;
+  }
+  return { rows, ...(amiss && { amiss }) };
 }
 
 function workOut(section: HTMLElement, form: HTMLFormElement): void {
-  const rows = rowsOf(form);
-  const results = calibrateLoads(rows);
+  const { rows, amiss } = rowsOf(form);
+  // a load left out in silence would be another factor
+  const results = amiss ? undefined : calibrateLoads(rows);
   const unit = unitOf(form)?.value ?? 'lb';
   rows.forEach(({ line }, i) => {
     const error = line.querySelector('.error');
@@ -76,8 +87,10 @@ function workOut(section: HTMLElement, form: HTMLFormElement): void {
   });
   const spoiled = results?.spoiler === undefined ? undefined : rows[results.spoiler]?.line;
   const note = section.querySelector('[data-note]');
-  const { few = '', spoiler = '' } = section.dataset;
-  if (note) note.textContent = !results ? few : spoiled ? spoiler.replace('{load}', String(spoiled.rowIndex)) : '';
+  const { few = '', spoiler = '', amiss: wrong = '' } = section.dataset;
+  const about = amiss ?? spoiled;
+  const words = amiss ? wrong : !results ? few : spoiled ? spoiler : '';
+  if (note) note.textContent = words.replace('{load}', String(about?.rowIndex ?? ''));
   showNumbers(section, results, unit);
   showPicture(section, results && draw(section, { rows, results, unit }));
   showLink(section, [

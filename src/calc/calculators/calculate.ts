@@ -6,17 +6,40 @@ import { rangeOf } from '../expression/range.js';
 import { estimateOf } from '../expression/sensitivity.js';
 import { formatEnclosure } from '../quantity-text.js';
 import type { Enclosure, Rational } from '../rational.js';
-import { decimalExponent, divide, equals, sign, subtract, tenTo } from '../rational.js';
+import { compare, decimalExponent, divide, equals, sign, subtract, tenTo } from '../rational.js';
 import type { Unit } from '../unit-type.js';
 import { writeEstimate } from '../worksheet/judge.js';
+import type { Bounds } from './definitions.js';
 import { readNumber } from './read-number.js';
 
 /** A calculator with its formulas and units worked out: plain objects, so that `writePortable` carries it to a phone. */
 export interface Compiled {
   readonly id: string;
-  readonly fields: readonly { readonly name: string; readonly units: readonly Unit[]; readonly example: string }[];
+  readonly fields: readonly CompiledField[];
   readonly outcomes: readonly { readonly name: string; readonly expr: Expr; readonly units: readonly Unit[] }[];
 }
+
+/** A field with its bounds as numbers in base units, each beside what it is called in the first unit. */
+export interface CompiledField {
+  readonly name: string;
+  readonly units: readonly Unit[];
+  readonly example: string;
+  readonly bounds?: readonly CompiledBound[];
+  readonly notAbove?: string;
+}
+
+/** One end of where a number can lie. */
+export interface CompiledBound {
+  readonly kind: keyof Bounds;
+  readonly at: Rational;
+  readonly text: string;
+}
+
+/** Why a field gives no number: it cannot be read, lies beyond a bound, or is larger than another field. */
+export type FieldFault =
+  | { readonly kind: 'unread' }
+  | { readonly kind: 'bound'; readonly bound: CompiledBound }
+  | { readonly kind: 'larger'; readonly than: string };
 
 /** What was typed into a field, and the symbol of the unit that was chosen for it. */
 export interface Typed {
@@ -35,9 +58,9 @@ export interface Result {
   }[];
 }
 
-/** All results, or the fields that could not be read; a result without a value has none in its list and says why. */
+/** All results, or what is wrong with the fields, by name; a result without a value has none in its list and says why. */
 export interface Calculated {
-  readonly faults: ReadonlySet<string>;
+  readonly faults: ReadonlyMap<string, FieldFault>;
   readonly results: readonly (Result | { readonly name: string; readonly why: ExpressionFault })[];
   /** The fields as they were read, in base units. */
   readonly read: ReadonlyMap<string, Enclosure>;
@@ -45,17 +68,33 @@ export interface Calculated {
 
 /** Works out a calculator. Fields that are missing count as empty texts. */
 export function calculate(calculator: Compiled, typed: ReadonlyMap<string, Typed>): Calculated {
-  const faults = new Set<string>();
+  const faults = new Map<string, FieldFault>();
   const read = new Map<string, Enclosure>();
-  for (const { name, units } of calculator.fields) {
+  for (const { name, units, bounds = [] } of calculator.fields) {
     const { text = '', unit: symbol } = typed.get(name) ?? {};
     const unit = units.find((one) => one.symbol === symbol) ?? units[0];
     const found = unit && readNumber(text, unit);
-    if (found) read.set(name, found);
-    else faults.add(name);
+    if (!found) {
+      faults.set(name, { kind: 'unread' });
+      continue;
+    }
+    read.set(name, found);
+    const bound = bounds.find((one) => isBeyond(one, found));
+    if (bound) faults.set(name, { kind: 'bound', bound });
+  }
+  for (const { name, notAbove = '' } of calculator.fields) {
+    const [own, other] = [read.get(name), read.get(notAbove)];
+    if (own && other && compare(own.high, other.high) > 0) faults.set(name, { kind: 'larger', than: notAbove });
   }
   const results = faults.size > 0 ? [] : calculator.outcomes.map((outcome) => workOut(outcome, read));
   return { faults, results, read };
+}
+
+/** Whether any of what was typed, the `±` with it, lies beyond an end. */
+function isBeyond({ kind, at }: CompiledBound, { low, high }: Enclosure): boolean {
+  if (kind === 'least') return compare(low, at) < 0;
+  if (kind === 'above') return compare(low, at) <= 0;
+  return compare(high, at) > (kind === 'most' ? 0 : -1);
 }
 
 /** What a calculator has in it at first. */

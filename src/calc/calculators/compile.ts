@@ -4,12 +4,13 @@ import { dimensionOf } from '../expression/dimensions.js';
 import { parseExpression } from '../expression/parse.js';
 import type { Unit } from '../unit.js';
 import { findUnit, isConvertible, noUnit } from '../unit.js';
-import type { Compiled } from './calculate.js';
-import type { Calculator } from './definitions.js';
+import type { Compiled, CompiledBound, CompiledField } from './calculate.js';
+import type { Bounds, Calculator, Field } from './definitions.js';
+import { readNumber } from './read-number.js';
 
 /** A calculator with everything that its form needs. Throws where a formula does not give what its units measure. */
 export function compileCalculator({ id, fields, outcomes }: Calculator): Compiled {
-  const compiled = fields.map(({ name, units, example }) => ({ name, example, units: units.map(unitOf) }));
+  const compiled = fields.map(compileField);
   const shapes = new Map(compiled.map(({ name, units }) => [name, units[0] ?? noUnit]));
   return {
     id,
@@ -25,6 +26,26 @@ export function compileCalculator({ id, fields, outcomes }: Calculator): Compile
       return { name, expr: parsed.value, units };
     }),
   };
+}
+
+function compileField({ name, units: symbols, example, bounds, notAbove }: Field): CompiledField {
+  const units = symbols.map(unitOf);
+  return {
+    name,
+    example,
+    units,
+    ...(bounds && { bounds: compileBounds(bounds, units[0] ?? noUnit) }),
+    ...(notAbove !== undefined && { notAbove }),
+  };
+}
+
+function compileBounds(bounds: Bounds, unit: Unit): readonly CompiledBound[] {
+  return Object.entries(bounds).map(([kind, text]) => {
+    const at = readNumber(text, unit)?.low;
+    if (!at) throw new Error(`No number: ${text}`);
+    const isBare = at.num === 0n || unit.symbol === '';
+    return { kind: kind as keyof Bounds, at, text: isBare ? text : `${text}\u00a0${unit.symbol}` };
+  });
 }
 
 function unitOf(symbol: string): Unit {

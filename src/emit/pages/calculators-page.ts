@@ -26,7 +26,12 @@ export function calculatorsPage(page: Page): string {
     kind: 'calculators',
     title: words.title,
     part: 'calculators',
-    facts: { 'data-surely': words.surely, 'data-unread': words.unread, 'data-none': words.noValue },
+    facts: {
+      'data-surely': words.surely,
+      'data-unread': words.unread,
+      'data-none': words.noValue,
+      ...Object.fromEntries(Object.entries(words.beyond).map(([kind, text]) => [`data-${kind}`, text])),
+    },
     head: html`<h1>${words.title}</h1><p class="summary">${words.about}</p>`,
     body: html`<nav class="contents" aria-label="${words.contents}"><ul class="choices">${contents.map(([id, title]) => html`<li><a href="#${id}">${title}</a></li>`)}</ul></nav>
 <p class="aside">${words.uncertain}</p>
@@ -112,7 +117,7 @@ function drawLoads({ loads: words, ...others }: CalculatorWords): Html {
   ] as const;
   const cell = (column: string, label: string, value: number | undefined, row: number): Html =>
     html`<td><input name="${column}" value="${value ?? ''}" inputmode="decimal" autocomplete="off" aria-label="${label}, ${words.load} ${row + 1}"></td>`;
-  return html`<section class="calculator" id="loads" data-loads data-few="${words.few}" data-spoiler="${words.spoiler}" data-picture="${words.picture}" data-along="${words.alongAxis}" data-upward="${words.upwardAxis}" data-residual="${words.residualAxis}"><h2>${words.title}</h2>
+  return html`<section class="calculator" id="loads" data-loads data-few="${words.few}" data-amiss="${words.amiss}" data-spoiler="${words.spoiler}" data-picture="${words.picture}" data-along="${words.alongAxis}" data-upward="${words.upwardAxis}" data-residual="${words.residualAxis}"><h2>${words.title}</h2>
 <p>${words.about}</p>
 <div class="drawn">${picture}</div>
 <form hidden><p class="field"><label for="loads-unit">${others.unit}</label><span class="typed"><select id="loads-unit" name="unit"><option>lb</option><option>kg</option></select></span></p>

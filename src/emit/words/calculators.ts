@@ -21,6 +21,8 @@ export interface CalculatorWords {
   /** `{low}` and `{high}`, then the unit, are put in. */
   readonly surely: string;
   readonly unread: string;
+  /** Why a number that can be read is none for its field: `{number}` is the bound, `{field}` another field. */
+  readonly beyond: Readonly<Record<'least' | 'above' | 'most' | 'below' | 'larger', string>>;
   readonly noValue: string;
   readonly link: string;
   readonly contents: string;
@@ -46,6 +48,8 @@ export interface LoadWords {
   /** `{load}` is put in. */
   readonly spoiler: string;
   readonly few: string;
+  /** A row with one mass, or with something else than a mass; `{load}` is its number. */
+  readonly amiss: string;
   /** What the picture shows; `{count}` is put in. */
   readonly picture: string;
   readonly alongAxis: string;
@@ -65,6 +69,13 @@ const english: CalculatorWords = {
   unit: 'Unit',
   surely: 'for sure {low} to {high}',
   unread: 'This cannot be read. Write a number such as 20, 3 1/8 or 20 ± 0.25.',
+  beyond: {
+    least: 'This cannot be: it is {number} or more.',
+    above: 'This cannot be: it is more than {number}.',
+    most: 'This cannot be: it is {number} or less.',
+    below: 'This cannot be: it is less than {number}.',
+    larger: 'This cannot be more than: {field}.',
+  },
   noValue: 'No value with these numbers.',
   link: 'Link with these numbers',
   contents: 'What do you want to know?',
@@ -171,6 +182,7 @@ const english: CalculatorWords = {
     worst: 'Largest error as it is',
     spoiler: 'Load {load} does not fit the others. Look at its ticket before you use the factor.',
     few: 'Two loads or more are needed.',
+    amiss: 'Load {load}: a mass is missing or no number above zero. Nothing is worked out until it is right or empty.',
     picture:
       'Weighed against shown for {count} loads, with the line that fits them; below, what each load is off that line.',
     alongAxis: 'Shown',
@@ -191,6 +203,13 @@ const spanish: CalculatorWords = {
   unit: 'Unidad',
   surely: 'con seguridad de {low} a {high}',
   unread: 'No se puede leer. Escriba un número como 20, 3 1/8 o 20 ± 0.25.',
+  beyond: {
+    least: 'No puede ser: es {number} o más.',
+    above: 'No puede ser: es más de {number}.',
+    most: 'No puede ser: es {number} o menos.',
+    below: 'No puede ser: es menos de {number}.',
+    larger: 'No puede ser más que: {field}.',
+  },
   noValue: 'Sin valor con estos números.',
   link: 'Enlace con estos números',
   contents: '¿Qué quiere saber?',
@@ -299,6 +318,8 @@ const spanish: CalculatorWords = {
     worst: 'Mayor error tal como está',
     spoiler: 'La carga {load} no concuerda con las demás. Revise su boleta antes de usar el factor.',
     few: 'Hacen falta dos cargas o más.',
+    amiss:
+      'Carga {load}: falta una masa o no es un número mayor que cero. No se calcula nada hasta que esté bien o vacía.',
     picture:
       'Lo pesado frente a lo mostrado en {count} cargas, con la recta que las ajusta; debajo, lo que cada carga se aparta de ella.',
     alongAxis: 'Mostrado',

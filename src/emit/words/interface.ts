@@ -64,8 +64,8 @@ export function numberIn(language: string, shown: string): string {
   const printed = printedUnits(shown);
   if (language !== 'es') return printed;
   return printed
-    .replace(/^at least /, 'al menos ')
-    .replace(/^at most /, 'como máximo ')
+    .replaceAll(/(^|\()at least /g, '$1al menos ')
+    .replaceAll(/(^|\()at most /g, '$1como máximo ')
     .replaceAll(/(?<=[\d\u00a0\p{L}%]) to (?=[-\d])/gu, ' a ');
 }
 

@@ -57,6 +57,44 @@ describe('every calculator', () => {
   );
 });
 
+describe('a number that cannot be', () => {
+  test.each([
+    ['width-area', 'rows', '-3'],
+    ['width-area', 'rows', '12 ± 12'],
+    ['width-area', 'spacing', '0'],
+    ['speed', 'time', '0'],
+    ['speed', 'time', '-4'],
+    ['shrink', 'moisture', '100'],
+    ['shrink', 'base', '120'],
+    ['loss', 'behind', '-1'],
+    ['voltage', 'reading', '-1'],
+    ['voltage', 'high', '101'],
+    ['following', 'steepness', '0'],
+  ])('%s: %s is not %s', (id, field, text) => {
+    const { faults, results } = worked(id, { [field]: text });
+    expect(faults.get(field)?.kind).toBe('bound');
+    expect(results).toEqual([]);
+  });
+
+  test.each([
+    ['width-area', 'rows', '1'],
+    ['shrink', 'moisture', '0'],
+    ['voltage', 'reading', '0'],
+    ['voltage', 'high', '100'],
+    ['loss', 'before', '120'],
+  ])('%s: %s may be %s', (id, field, text) => {
+    expect([...worked(id, { [field]: text }).faults]).toEqual([]);
+  });
+
+  test('is more seeds before the machine than behind it', () => {
+    expect(worked('loss', { before: '121' }).faults.get('before')).toEqual({ kind: 'larger', than: 'behind' });
+  });
+
+  test('stands beyond the same bound in another unit', () => {
+    expect(worked('width-area', { spacing: { text: '-1', unit: 'cm' } }).faults.get('spacing')?.kind).toBe('bound');
+  });
+});
+
 describe('against sources', () => {
   // Purdue Extension: eight 30-in rows are 20 ft; IFAS AG126: 20 ft by 1320 ft are 0.606 ac.
   test('width and area', () => {
@@ -152,7 +190,7 @@ describe('what may be typed', () => {
   });
 
   test('a division by zero is no number', () => {
-    expect(values('speed', { time: '0' }).speed).toEqual(['Division by zero']);
+    expect(values('sensor-turn', { moves: '0' }).turn).toEqual(['Division by zero']);
     expect(worked('speed', { time: 'x' }).faults.has('time')).toBe(true);
   });
 });
