@@ -200,7 +200,7 @@ describe('a new version', () => {
     expect(await title(page)).toBe('Learn the height range anew');
   });
 
-  it('waits while a job is open on these pages, and is offered once it is closed', async () => {
+  it('is offered while a job rests on these pages, and waits while one is worked on in another window', async () => {
     const page = await phone();
     await keep(page);
     const setJob = (state: string): Promise<void> =>
@@ -226,20 +226,30 @@ describe('a new version', () => {
     await setJob('open');
     site.files = second;
     await page.goto(site.address + home);
-    await page.locator('[data-say="job"]').waitFor();
+    await page.locator('[data-do="update"]').waitFor();
     expect(await panel(page)).toContain('A job is open on these pages');
+    // another window works by them, and goes on with it while the files come: the old set stays
+    const other = await page.context().newPage();
+    await other.goto(site.address + learn);
+    const work = (): Promise<void> =>
+      other.evaluate((path) => {
+        void navigator.locks.request(`stepgauge-walk ${path}`, () => new Promise(() => undefined));
+      }, learn);
+    await work();
+    await page.reload();
+    await page.locator('[data-say="job"]').waitFor();
+    expect(await panel(page)).toContain('in another window');
     expect(await page.locator('[data-do="update"]').isVisible()).toBe(false);
-    await setJob('closed');
+    await other.reload();
     await page.reload();
     await page.locator('[data-do="update"]').waitFor();
-    // another window begins one while the files come: the old set stays
     await page.evaluate(() => {
       const { fetch } = window;
       const go = new Promise((resolve) => addEventListener('go', resolve));
       window.fetch = (...given) => go.then(() => fetch(...given));
     });
     await page.locator('[data-do="update"]').click();
-    await setJob('open');
+    await work();
     await page.evaluate(() => dispatchEvent(new Event('go')));
     await page.locator('[data-say="job"]').waitFor();
     await page.goto(site.address + learn);

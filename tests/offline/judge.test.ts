@@ -83,6 +83,7 @@ describe('the part of a home that keeps it', () => {
     wasKept: false,
     isAnswered: true,
     hasJob: false,
+    isWalked: false,
     isPromised: false,
     latest: ['one', 9, 1],
   } as const;
@@ -98,8 +99,9 @@ describe('the part of a home that keeps it', () => {
     expect(partsOf({ ...view, set })).toEqual(['kept', 'how', 'unpromised', 'remove']);
     const newer = { ...view, set, latest: ['two', 9, 1] } as const;
     expect(partsOf(newer)).toContain('update');
-    expect(partsOf({ ...newer, hasJob: true })).toContain('job');
-    expect(partsOf({ ...newer, hasJob: true })).not.toContain('update');
+    expect(partsOf({ ...newer, hasJob: true, isWalked: true })).toContain('job');
+    expect(partsOf({ ...newer, hasJob: true, isWalked: true })).not.toContain('update');
+    expect(partsOf({ ...newer, hasJob: true })).toEqual(expect.arrayContaining(['open-job', 'update']));
     expect(partsOf({ ...newer, isPromised: true })).toContain('promised');
   });
 

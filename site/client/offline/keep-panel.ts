@@ -1,6 +1,7 @@
 // The part of a home that keeps it on the phone: offers it, says what is fetched, since when it is kept, what hinders.
 
 import type { BookStatus } from '../../../src/emit/offline/shapes.js';
+import { isWalking } from '../walking-now.js';
 import { askStatus, forgetAnswer } from './check.js';
 import { Hindered, type Hindrance } from './hindered.js';
 import { fetchList, keepSet, missingFiles, removeSet } from './keep-set.js';
@@ -30,6 +31,8 @@ export interface View {
   readonly latest?: BookStatus['sets'][string] | undefined;
   readonly isAnswered: boolean;
   readonly hasJob: boolean;
+  /** One of its pages is being walked through in some window. */
+  readonly isWalked: boolean;
   readonly isPromised: boolean;
   readonly hindrance?: Hindrance | undefined;
 }
@@ -64,7 +67,12 @@ export function partsOf(view: View): readonly string[] {
   if (view.isTorn) parts.push('torn', 'update');
   else {
     parts.push('kept');
-    if (latest && latest[0] !== set.list.version) parts.push('changed', view.hasJob ? 'job' : 'update');
+    if (latest && latest[0] !== set.list.version) {
+      parts.push('changed');
+      // a job that rests is led on by the new pages, which say what to do again; steps on the screen must not change
+      if (view.isWalked) parts.push('job');
+      else parts.push(...(view.hasJob ? ['open-job'] : []), 'update');
+    }
   }
   return [...parts, 'how', view.isPromised ? 'promised' : 'unpromised', 'remove'];
 }
@@ -99,6 +107,7 @@ async function show(
     latest,
     isAnswered: status !== undefined,
     hasJob: await hasOpenJob(folder),
+    isWalked: await isWalking(folder),
     isPromised: (await navigator.storage?.persisted?.()) ?? false,
     hindrance,
   };
@@ -138,7 +147,7 @@ async function fetchAll(panel: Panel): Promise<void> {
     const list = await fetchList(listAddress(place));
     await seeRoom(root, list);
     const onProgress = (done: number, all: number): void => sayProgress(place, done, all);
-    const mayTakePlace = async (): Promise<boolean> => before === undefined || !(await hasOpenJob(folder));
+    const mayTakePlace = async (): Promise<boolean> => before === undefined || !(await isWalking(folder));
     await keepSet(list, { root, name, signal: running.signal, onProgress, mayTakePlace, now: () => new Date() });
     setMark(root, folder, true);
     after = list.version;

@@ -40,6 +40,8 @@ async function show(place: HTMLElement, page: PageFacts): Promise<void> {
   if (check) noteTime(check, Date.now());
   const names = namesOf(found);
   showOnly(place, names);
+  // numbers and steps that the book has changed are said to be old in the midst of work, too
+  place.classList.toggle('outdated', names.includes('revised') || names.includes('changed-page'));
   fill(place, { revision: String(found.revised ?? ''), days: String(found.stale ?? '') });
   place.hidden = names.length === 0;
   if (found.taken) takeBack(place);

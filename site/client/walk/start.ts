@@ -7,6 +7,7 @@ import type { JobPage, Journal } from '../job/journal.js';
 import { openJournal } from '../job/open-journal.js';
 import { checkStorage } from '../job/storage.js';
 import { StoreFault } from '../job/store.js';
+import { holdWalk } from '../walking-now.js';
 import { offerButton } from './offer.js';
 import { forgetfulJournal, openSession, perform, type WalkMode } from './session.js';
 import { judgeTable } from './table.js';
@@ -52,6 +53,9 @@ export async function startWalk(options: StartWalk): Promise<void> {
   }
   const { back, close } = showWalk(session, journal && finishOf(journal));
   keepBack(back, close);
+  const over = new AbortController();
+  document.addEventListener('walk-closed', () => over.abort(), { once: true });
+  if (mode === 'job') holdWalk(page.path, over.signal);
 }
 
 /** The journal of the job; undefined where the phone keeps nothing, which is said, and asked whether to start all the same. */

@@ -1,5 +1,6 @@
 // A judgement in words: the verdict, and one sentence that says why.
 
+import { holdsWithin } from '../../../src/calc/limits.js';
 import type { Rational } from '../../../src/calc/rational.js';
 import type { WalkValue } from '../../../src/emit/walk/walk-shape.js';
 import type { Judgement } from './judge.js';
@@ -18,6 +19,12 @@ export function verdictWords(value: WalkValue, base: Rational, judged: Judgement
 
 function why(value: WalkValue, base: Rational, judged: Judgement): string {
   const { verdict, side, distance, insideTolerance } = judged;
+  // a slip of the finger before a fault of the machine
+  if (value.range && value.shown.range !== undefined && !holdsWithin(value.range, base)) {
+    return capital(
+      say('why-beyond', { instrument: value.instrument ?? say('the-instrument'), range: value.shown.range }),
+    );
+  }
   if (verdict === 'recorded') return say('why-recorded');
   if (verdict === 'fault') return say('why-fault', { band: value.shown.inside ?? '' });
   if (verdict === 'pass') {

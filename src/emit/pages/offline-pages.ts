@@ -73,7 +73,7 @@ export function drawKeep(page: Page, home: Home): Html {
   const folder = languageFolder(site, voice.language) + home.folder;
   return html`<section class="keep" id="keep" data-folder="${folder}" data-list="${listName}" hidden><h2>${voice.ui('keep-title')}</h2>
 <div class="told" role="status">
-${say('kept', 'kept-since', { since: gap('since') })}${say('offer', 'keep-offer')}${say('changed', 'keep-changed')}${say('job', 'keep-job')}${say('busy', 'keep-busy', { done: gap('done'), size: gap('all') })}</div>
+${say('kept', 'kept-since', { since: gap('since') })}${say('offer', 'keep-offer')}${say('changed', 'keep-changed')}${say('job', 'keep-job')}${say('open-job', 'keep-open-job')}${say('busy', 'keep-busy', { done: gap('done'), size: gap('all') })}</div>
 <progress max="100" value="0" aria-label="${voice.text('keep-title')}" hidden></progress>
 <div class="told" role="alert">
 ${say('refused', 'keep-refused')}${say('insecure', 'keep-insecure')}${say('full', 'keep-full', { size })}${say('away', 'keep-away-from-net')}${say('mixed', 'keep-mixed')}${say('halted', 'keep-halted')}${say('evicted', 'keep-evicted')}${say('torn', 'keep-torn')}${say('other', 'keep-other')}</div>

@@ -2,6 +2,7 @@
 // page, every number as it decides. What is run is laid out flat, each with its own readings and counts.
 
 import type { Limits } from '../../calc/limits.js';
+import { formatLimits } from '../../calc/quantity-text.js';
 import { add, divide, type Rational, rational, toNumber } from '../../calc/rational.js';
 import { otherSystemUnit } from '../../calc/unit.js';
 import type {
@@ -179,6 +180,7 @@ function walkValue(value: ResolvedValue, level: Level): WalkValue {
   const view = used && (used.low || used.high) ? viewOf(value, used) : undefined;
   const other = otherSystemUnit(unit);
   const nominal = value.nominal && middleOf(value.nominal);
+  const range = value.instrument?.range;
   const said = (text: string | undefined): string | undefined => (text === undefined ? undefined : voice.number(text));
   return {
     key: keyIn(level, value.id),
@@ -200,10 +202,12 @@ function walkValue(value: ResolvedValue, level: Level): WalkValue {
       },
     }),
     ...(value.instrument && { instrument: voice.plain(value.instrument.label) }),
+    ...(range && { range }),
     shown: {
       ...(shown.acceptance !== undefined && { acceptance: said(shown.acceptance) ?? '' }),
       ...(shown.tolerance !== undefined && { tolerance: said(shown.tolerance) ?? '' }),
       ...(shown.inside !== undefined && { inside: said(shown.inside) ?? '' }),
+      ...(range && { range: voice.number(formatLimits(range)) }),
     },
     ...(view && { gauge: { from: view.from, to: view.to } }),
   };

@@ -83,8 +83,15 @@ export interface WalkValue {
     readonly parameters: Readonly<Record<string, Rational>>;
   };
   readonly instrument?: string;
+  /** What the instrument can show at all. */
+  readonly range?: Limits;
   /** The limits that decide and the book's own, as shown. */
-  readonly shown: { readonly acceptance?: string; readonly tolerance?: string; readonly inside?: string };
+  readonly shown: {
+    readonly acceptance?: string;
+    readonly tolerance?: string;
+    readonly inside?: string;
+    readonly range?: string;
+  };
   /** What the page's gauge shows, in `unit`. */
   readonly gauge?: { readonly from: number; readonly to: number };
 }

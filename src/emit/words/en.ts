@@ -314,7 +314,9 @@ export const english = {
   'keep-changed':
     'The book has changed since. What is kept stays as it is until you take the new version, all of it at once.',
   'keep-update': 'Take the new version ({size})',
-  'keep-job': 'A job is open on these pages. Finish or close it first: the pages must not change under it.',
+  'keep-job': 'These pages are being worked by in another window. Close that first: steps must not change under it.',
+  'keep-open-job':
+    'A job is open on these pages. Take the new version all the same: if its procedure has changed, it says so, and what to do again.',
   'keep-remove': 'Remove it from this phone',
   'keep-refused':
     'This phone lets nothing be kept here: the window is private, or storage is switched off in the browser. Open the book in a usual window.',

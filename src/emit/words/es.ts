@@ -305,7 +305,9 @@ export const spanish: Readonly<Record<UiKey, string>> = {
     'El libro ha cambiado desde entonces. Lo guardado queda como está hasta que usted tome la versión nueva, toda de una vez.',
   'keep-update': 'Tomar la versión nueva ({size})',
   'keep-job':
-    'Hay un trabajo abierto en estas páginas. Termínelo o ciérrelo antes: las páginas no deben cambiar mientras trabaja.',
+    'En otra ventana se trabaja con estas páginas. Ciérrela antes: los pasos no deben cambiar mientras tanto.',
+  'keep-open-job':
+    'Hay un trabajo abierto en estas páginas. Tome de todos modos la versión nueva: si su procedimiento cambió, lo dice, y qué hay que repetir.',
   'keep-remove': 'Quitarla de este teléfono',
   'keep-refused':
     'Este teléfono no deja guardar nada aquí: la ventana es privada, o el almacenamiento está desactivado en el navegador. Abra el libro en una ventana normal.',
