@@ -18,6 +18,8 @@ offerWrongPage();
 keepWorker();
 if (document.body.dataset.walk === undefined) void import('./finding.js').then(({ startFinding }) => startFinding());
 else void import('./walk/offer.js').then(({ offerWalk }) => offerWalk());
+if (document.body.dataset.withdrawn !== undefined)
+  void import('./offline/listed.js').then(({ watchLists }) => watchLists());
 if (document.getElementById('search')) void import('./search.js').then(({ startSearch }) => startSearch());
 if (document.getElementById('keep')) void import('./offline/keep-panel.js').then(({ startKeeping }) => startKeeping());
 if (document.getElementById('kept')) void import('./offline/kept-list.js').then(({ listKept }) => listKept());

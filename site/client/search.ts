@@ -11,6 +11,7 @@ import {
   type SearchPart,
 } from '../../src/emit/search/query.js';
 import { element } from './element.js';
+import { markLists } from './offline/listed.js';
 import { currentRig } from './rigs.js';
 
 interface Box {
@@ -105,10 +106,11 @@ function show({ form, input, status, results, listing }: Box): void {
       groups.map((group) => drawGroup(group, main)),
     ),
   );
+  markLists(results);
 }
 
 function drawGroup({ procedure, hits }: Group, { procedures, kinds }: SearchFile): HTMLElement {
-  const [title = '', folder = ''] = procedures[procedure] ?? [];
+  const [title = '', folder = '', taken] = procedures[procedure] ?? [];
   const rows = hits.map(({ line: [kind, , text, anchor, extra], met }) => {
     const words = markParts(text, met).map((part) => (part.met ? element('mark', {}, [part.text]) : part.text));
     const label = kind === 'p' ? kinds.p.replace('{label}', extra) : kinds[kind];
@@ -124,8 +126,9 @@ function drawGroup({ procedure, hits }: Group, { procedures, kinds }: SearchFile
       ]),
     ]);
   });
-  return element('section', { class: 'hit' }, [
-    element('h2', {}, [element('a', { href: folder }, [title])]),
+  const mark = taken ? element('strong', { class: 'taken' }, [document.body.dataset[taken] ?? '']) : '';
+  return element('section', { class: 'hit', 'data-of': folder.replace(/\/.*/, '') }, [
+    element('h2', {}, [element('a', { href: folder }, [title, mark])]),
     rows.length === 0 ? '' : element('ul', {}, rows),
   ]);
 }

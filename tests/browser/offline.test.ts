@@ -11,49 +11,12 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { exportPages } from '../../src/emit/offline/export-pages.js';
 import { bookOf } from '../emit-pages/books.js';
 import { smallTexts } from '../emit-pages/small-book.js';
-import { browserOptions, buildSite, bundle, openBrowser, type ServedSite, serveBelow } from './site-server.js';
+import { browserOptions, bundle, openBrowser, type ServedSite, serveBelow } from './site-server.js';
+import { edit, pass, siteWith } from './small-sites.js';
 
 const home = 'tarn-40/row-12x20/';
 const learn = `${home}learn-height-range/`;
-const pass = ['missing-language', 'raw-html', 'unknown-procedure'];
-
-const makeSafe = `---
-title: Make it safe
-kind: setup
-summary: Leaves the machine off.
-revision: 1
-status: released
-applies: all
-tools: none
-supplies: none
-hazards: none
-requires: none
-steps:
-  - { id: off, do: Turn the key off., sets: { engine: "off" } }
-leaves: none
----
-`;
-
-/** The site of the small book with a way to make the machine safe, with its texts changed. */
-function siteWith(change: (texts: Map<string, string>) => void): ReadonlyMap<string, string | Uint8Array> {
-  const texts = smallTexts();
-  texts.set(
-    'safety.yaml',
-    `${texts.get('safety.yaml')}\nends: { call-service: { run: make-safe, must: { engine: "off" } } }\n`,
-  );
-  texts.set('wrong/make-safe.md', makeSafe);
-  change(texts);
-  return buildSite(bookOf(texts, { pass }));
-}
-
-const edit = (texts: Map<string, string>, path: string, from: string | RegExp, to: string): void => {
-  const text = texts.get(path) ?? '';
-  const changed = text.replace(from, to);
-  if (changed === text) throw new Error(`${path} has no ${from}`);
-  texts.set(path, changed);
-};
 const procedure = 'sensors/learn-height-range.md';
-
 const first = siteWith(() => {});
 const second = siteWith((texts) => {
   edit(texts, procedure, 'title: Learn the header height range', 'title: Learn the height range anew');

@@ -126,6 +126,21 @@ describe('an operator with a phone', () => {
     });
   });
 
+  it('sees nothing of what a page hides: neither the values of another rig nor what a script has left out', async () => {
+    for (const path of kinds) {
+      const shown = await on(path, {}, (page) =>
+        page.evaluate(() =>
+          [...document.querySelectorAll<HTMLElement>('[hidden]')]
+            .filter((one) => one.getClientRects().length > 0)
+            .map((one) => one.outerHTML.slice(0, 80)),
+        ),
+      );
+      expect({ path, shown }).toEqual({ path, shown: [] });
+    }
+    const values = await on(`${rig}values.html`, {}, (page) => page.locator('.rows:has(.limits-inline)').count());
+    expect(values).toBeGreaterThan(4);
+  });
+
   it('reads a procedure with everything it needs at a step', async () => {
     await on(`${rig}check-height-sensor/`, {}, async (page) => {
       expect(await page.locator('h1').innerText()).toBe('Check and set the height sensors');

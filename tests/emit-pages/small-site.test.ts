@@ -159,7 +159,7 @@ describe('procedures that must not be followed', () => {
     const page = pageAt('tarn-40/row-12x20/withdrawn/index.html');
     expect(read(page)).toContain('Withdrawn. Do not use it.');
     expect(page).not.toContain('Pull the arm');
-    expect(read(pageAt('tarn-40/row-12x20/index.html'))).toContain('Old way to free the arm withdrawn');
+    expect(read(pageAt('tarn-40/row-12x20/index.html'))).toContain('Old way to free the arm Withdrawn. Do not use it.');
     expect(pageAt('tarn-40/row-12x20/search-details.json')).not.toContain('Pull the arm');
   });
 

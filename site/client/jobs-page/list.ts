@@ -87,7 +87,7 @@ function jobEntry(job: Job, redraw: () => Promise<void>): HTMLElement {
   ]);
   const remove = button(say('delete'), () => void removeJob(job, redraw), 'quiet');
   remove.setAttribute('aria-label', `${say('delete')}: ${page.title}, ${sayMoment(job.begun)}`);
-  return element('li', {}, [
+  return element('li', isOpen ? { 'data-of': page.procedure } : {}, [
     title,
     element('p', { class: 'job-actions' }, [
       isOpen ? element('a', { href: record, 'aria-label': `${say('record')}: ${page.title}` }, [say('record')]) : '',

@@ -3,6 +3,7 @@
 import { element } from '../element.js';
 import { StoreFault, watchJobs } from '../job/store.js';
 import { sayFault } from '../job/words.js';
+import { markLists } from '../offline/listed.js';
 import { drawList } from './list.js';
 import { drawRecord } from './record-view.js';
 
@@ -24,6 +25,7 @@ async function draw(): Promise<void> {
     title.textContent = id === undefined ? listTitle : view.title;
     document.body.classList.toggle('one-record', id !== undefined);
     place.replaceChildren(...view.children);
+    markLists(place);
   } catch (fault) {
     if (!(fault instanceof StoreFault)) throw fault;
     place.replaceChildren(element('div', { class: 'stop', role: 'alert' }, [sayFault(fault.kind)]));

@@ -47,10 +47,16 @@ export function judgePage(check: Check | undefined, page: PageFacts, now: number
 
 function judgeContent(status: BookStatus, { procedure, revision = 0 }: PageFacts): Findings {
   if (procedure === undefined) return {};
-  if (status.withdrawn.includes(procedure)) return { taken: 'withdrawn' };
-  const current = Object.hasOwn(status.procedures, procedure) ? status.procedures[procedure] : undefined;
-  if (current === undefined) return { taken: 'gone' };
+  const taken = takenBack(status, procedure);
+  if (taken) return { taken };
+  const current = status.procedures[procedure] ?? 0;
   return current > revision ? { revised: current } : {};
+}
+
+/** Whether nobody may work by a procedure, and why. */
+export function takenBack(status: BookStatus, procedure: string): Findings['taken'] {
+  if (status.withdrawn.includes(procedure)) return 'withdrawn';
+  return Object.hasOwn(status.procedures, procedure) ? undefined : 'gone';
 }
 
 function judgeAge({ checkedAt, seenAt }: Check, days: number, now: number): Findings {

@@ -1,8 +1,9 @@
 // Shows at the top of a page what speaks against it: withdrawn, revised or gone since, or not checked online for long.
 
 import { compareSet, hasChanged } from './changes.js';
-import { askStatus, forgetAnswer, noteTime, readCheck } from './check.js';
+import { askStatus, noteTime, readCheck } from './check.js';
 import { type Check, type Findings, judgePage, type PageFacts } from './judge.js';
+import { onEachLook } from './look-again.js';
 import { isServed, siteRoot } from './root.js';
 import { fill, showOnly } from './say.js';
 import { filesOfSet, pathBelow, readSets } from './store.js';
@@ -19,18 +20,7 @@ export function watchStanding(): void {
     await compareSet(siteRoot(), ownPath(), status).catch(ignoreRefused);
     await show(place, page);
   };
-  void judge();
-  window.addEventListener('online', () => {
-    forgetAnswer();
-    void judge();
-  });
-  document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'visible') void judge();
-  });
-  // a page may come back as it was left, however long ago
-  window.addEventListener('pageshow', ({ persisted }) => {
-    if (persisted) void judge();
-  });
+  onEachLook(() => void judge());
 }
 
 async function show(place: HTMLElement, page: PageFacts): Promise<void> {
@@ -45,6 +35,7 @@ async function show(place: HTMLElement, page: PageFacts): Promise<void> {
   fill(place, { revision: String(found.revised ?? ''), days: String(found.stale ?? '') });
   place.hidden = names.length === 0;
   if (found.taken) takeBack(place);
+  else giveBack();
 }
 
 // in the midst of work the steps that make the machine safe stay: nobody is left alone with it half done
@@ -53,6 +44,13 @@ function takeBack(place: HTMLElement): void {
   classList.add('taken-back');
   if (!classList.replace('walking', 'taken-in-work')) return;
   place.scrollIntoView();
+}
+
+// an old answer knows nothing of what was added since, and what was withdrawn may be released again
+function giveBack(): void {
+  const { classList } = document.body;
+  classList.remove('taken-back');
+  classList.replace('taken-in-work', 'walking');
 }
 
 /** Which of the page's notes are to be seen. */

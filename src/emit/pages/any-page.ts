@@ -7,6 +7,7 @@ import { machineFolder } from './addresses.js';
 import { type CommonPlace, commonTitle } from './common-page.js';
 import { homeName, linkTo, type Page, plainOf } from './context.js';
 import { renderPage } from './layout.js';
+import { about, drawTaken } from './listed.js';
 import { type CommonEntry, type Entry, type Group, jobFolder, type Place } from './site-map.js';
 
 /** The file of the home. */
@@ -56,10 +57,18 @@ function drawJobs(page: Page, group: Group): readonly Html[] {
     if (entries.length === 0) return [];
     return [
       html`<section class="job"><h2>${label}</h2>
-<ul class="entries">${entries.map((entry) => html`<li><a href="${linkTo(page, entry.folder)}"><b>${commonTitle(entry, page.voice)}</b>${entry.partial && html`<span class="aside">${page.voice.ui('any-only', { rigs: namesOf(page, group, entry.places) })}</span>`}</a></li>`)}</ul></section>
+<ul class="entries">${entries.map((entry) => drawEntry(page, group, entry))}</ul></section>
 `,
     ];
   });
+}
+
+function drawEntry(page: Page, group: Group, entry: CommonEntry): Html {
+  const { voice } = page;
+  const { folder, procedure, partial, places } = entry;
+  const only =
+    partial && html`<span class="aside">${voice.ui('any-only', { rigs: namesOf(page, group, places) })}</span>`;
+  return html`<li${about(procedure)}><a href="${linkTo(page, folder)}"><b>${commonTitle(entry, voice)}</b>${drawTaken(procedure, voice) ?? only}</a></li>`;
 }
 
 function folderOf(procedure: CommonEntry['procedure']): string {
@@ -70,9 +79,10 @@ function drawOthers(page: Page, group: Group): Html | undefined {
   const { voice } = page;
   if (group.singles.length === 0) return undefined;
   const rows = group.singles.map((place) => {
-    const entry = place.home.byId.get(place.version.variant.procedure.id);
-    const name = namesOf(page, group, [place]);
-    return html`<li><a href="${linkTo(page, entry?.folder ?? place.version.folder)}"><b>${voice.say(place.version.variant.procedure.title)}</b><span class="aside">${voice.ui('any-only', { rigs: name })}</span></a></li>`;
+    const { procedure } = place.version.variant;
+    const folder = place.home.byId.get(procedure.id)?.folder ?? place.version.folder;
+    const only = html`<span class="aside">${voice.ui('any-only', { rigs: namesOf(page, group, [place]) })}</span>`;
+    return html`<li${about(procedure)}><a href="${linkTo(page, folder)}"><b>${voice.say(procedure.title)}</b>${only}${drawTaken(procedure, voice)}</a></li>`;
   });
   return html`<section class="job"><h2>${voice.ui('any-others')}</h2><p class="aside">${voice.ui('any-others-why')}</p>
 <ul class="entries">${rows}</ul></section>

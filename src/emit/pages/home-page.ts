@@ -7,6 +7,7 @@ import { homeName, linkTo, type Page, plainOf, sayText } from './context.js';
 import { drawOwnHeader } from './drawn-pictures.js';
 import { jobsLink } from './jobs-page.js';
 import { renderPage } from './layout.js';
+import { about, drawTaken } from './listed.js';
 import { drawKeep } from './offline-pages.js';
 import { narrowedFacts } from './rig-facts.js';
 import { drawRigDoor } from './rig-page.js';
@@ -79,16 +80,16 @@ ${entries.map((entry) => drawEntry(page, entry, counts))}</ul></section>
 function drawEntry(page: Page, entry: Entry, counts: NeedCounts): Html {
   const { voice } = page;
   const { procedure } = entry;
-  const aside =
-    procedure.status === 'withdrawn' || procedure.status === 'draft'
-      ? voice.ui(procedure.status)
-      : html`${sayNeeds(page, entry, counts)}`;
+  const needs = procedure.status === 'draft' ? voice.ui('draft') : html`${sayNeeds(page, entry, counts)}`;
   const rigs = narrowedFacts(entry.versions.flatMap((version) => version.rigs));
-  return door(linkTo(page, entry.folder), voice.say(procedure.title), aside, rigs);
+  const facts = html`${about(procedure)}${rigs !== undefined && html` data-rigs="${rigs}"`}`;
+  const aside = drawTaken(procedure, voice) ?? html`<span class="aside">${needs}</span>`;
+  return html`<li${facts}><a href="${linkTo(page, entry.folder)}"><b>${voice.say(procedure.title)}</b>${aside}</a></li>
+`;
 }
 
-function door(href: string, title: Html, aside: Html, rigs?: string): Html {
-  return html`<li${rigs !== undefined && html` data-rigs="${rigs}"`}><a href="${href}"><b>${title}</b><span class="aside">${aside}</span></a></li>
+function door(href: string, title: Html, aside: Html): Html {
+  return html`<li><a href="${href}"><b>${title}</b><span class="aside">${aside}</span></a></li>
 `;
 }
 

@@ -14,6 +14,7 @@ import {
   plainOf,
   relativeLink,
 } from './context.js';
+import { takenWords } from './listed.js';
 import { drawHomeLine } from './rig-line.js';
 import { drawStanding, type Judged, manifestName } from './standing.js';
 
@@ -54,7 +55,8 @@ export function renderPage(page: Page, frame: Frame): string {
   const { voice } = page;
   const { home } = page;
   const own = home && { 'data-home': home.folder, 'data-name': homeName(page, home) };
-  const facts = Object.entries({ 'data-root': linkToShared(page, ''), ...own, ...frame.facts }).map(
+  const lists = /^procedure/.test(frame.kind) ? undefined : takenWords(voice);
+  const facts = Object.entries({ 'data-root': linkToShared(page, ''), ...own, ...lists, ...frame.facts }).map(
     ([name, value]) => html` ${trusted(name)}="${value}"`,
   );
   return html`<!DOCTYPE html>

@@ -1,5 +1,6 @@
 // Lists over a whole home: from a symptom to the procedure, what to do again after a change, all check values.
 
+import type { ResolvedProcedure, Rig } from '../../model/resolved.js';
 import type { Words } from '../../model/text.js';
 import { wordsOf } from '../book-text.js';
 import { type Html, html } from '../html.js';
@@ -7,6 +8,7 @@ import { sayDue } from './after.js';
 import { linkTo, type Page, phoneLink, readerOf } from './context.js';
 import { drawOwnHeader } from './drawn-pictures.js';
 import { renderPage } from './layout.js';
+import { about, drawTaken } from './listed.js';
 import { factsText, narrowedFacts } from './rig-facts.js';
 import type { Entry, Home } from './site-map.js';
 import { sayCondition } from './states.js';
@@ -56,7 +58,9 @@ function drawSign(page: Page, same: readonly [Symptom, ...Symptom[]]): Html {
   const causes = same.map((symptom) => {
     const { entry } = symptom;
     const rigs = narrowedFacts(symptom.versions.flatMap((version) => version.rigs));
-    return html`<li${rigs !== undefined && html` data-rigs="${rigs}"`}><a href="${linkTo(page, symptomFolder(symptom))}"><span>${sayCause(page, symptom)}</span>${symptom.kind !== 'work' && html`<span class="where">${page.voice.say(entry.procedure.title)}</span>`}</a></li>`;
+    const facts = html`${about(entry.procedure)}${rigs !== undefined && html` data-rigs="${rigs}"`}`;
+    const where = html`<span class="where">${page.voice.say(entry.procedure.title)}</span>`;
+    return html`<li${facts}><a href="${linkTo(page, symptomFolder(symptom))}"><span>${sayCause(page, symptom)}</span>${symptom.kind !== 'work' && where}${drawTaken(entry.procedure, page.voice)}</a></li>`;
   });
   return html`<li class="sign"><b>${saySign(page, same[0])}</b><ul>${causes}</ul></li>
 `;
@@ -117,43 +121,49 @@ function gives(page: Page, { procedure }: Entry): Html | undefined {
 }
 
 function again(page: Page, entry: Entry, aside: Html | string | undefined): Html {
-  return html`<li><a href="${linkTo(page, entry.folder)}"><b>${page.voice.say(entry.procedure.title)}</b><span class="aside">${aside}</span></a></li>
+  const { procedure } = entry;
+  const more = drawTaken(procedure, page.voice) ?? html`<span class="aside">${aside}</span>`;
+  return html`<li${about(procedure)}><a href="${linkTo(page, entry.folder)}"><b>${page.voice.say(procedure.title)}</b>${more}</a></li>
 `;
 }
 
 /** Every limit of a home on one page. */
 export function valuesPage(page: Page, home: Home): string {
   const { voice } = page;
-  const groups = home.entries
-    .filter(({ procedure }) => procedure.status !== 'withdrawn')
-    .flatMap((entry) => (entry.versions.length > 1 ? [] : [entry]))
-    .filter(({ procedure }) => procedure.values.length > 0);
-  const split = home.entries.filter(({ versions, procedure }) => versions.length > 1 && procedure.values.length > 0);
+  const measured = home.entries.filter(({ procedure }) => procedure.values.length > 0);
+  const split = measured.filter(({ versions }) => versions.length > 1);
+  const whole = measured.filter(({ versions }) => versions.length === 1);
   return renderPage(page, {
     kind: 'list',
     title: voice.text('all-values'),
     head: html`<h1>${voice.ui('all-values')}</h1><p class="summary">${voice.ui('values-why')}</p>`,
-    body: html`${drawOwnHeader(page, home)}${groups.length + split.length === 0 && html`<p>${voice.ui('values-none')}</p>`}
-${groups.map(
-  (
+    body: html`${drawOwnHeader(page, home)}${measured.length === 0 && html`<p>${voice.ui('values-none')}</p>`}
+${whole.map((entry) => valueSection(page, entry, valueRows(page, entry.procedure)))}
+${split.map((entry) =>
+  valueSection(
+    page,
     entry,
-  ) => html`<section class="job"><h2><a href="${linkTo(page, entry.folder)}">${voice.say(entry.procedure.title)}</a></h2>
-<ul class="rows">
-${entry.procedure.values.map((value) => valueRow(page, value.label, value.shown.acceptance ?? value.shown.tolerance, value.instrument?.label))}</ul></section>
-`,
-)}
-${split.map(
-  (
-    entry,
-  ) => html`<section class="job"><h2><a href="${linkTo(page, entry.folder)}">${voice.say(entry.procedure.title)}</a></h2><p class="several">${voice.ui('versions', { count: entry.versions.length })}</p>
-${entry.versions.map(
-  ({ variant, rigs }) => html`<ul class="rows" data-only="${factsText(rigs)}" hidden>
-${variant.procedure.values.map((value) => valueRow(page, value.label, value.shown.acceptance ?? value.shown.tolerance, value.instrument?.label))}</ul>
-`,
-)}</section>
-`,
+    html`<p class="several">${voice.ui('versions', { count: entry.versions.length })}</p>
+${entry.versions.map(({ variant, rigs }) => valueRows(page, variant.procedure, rigs))}`,
+  ),
 )}`,
   });
+}
+
+/** The values of one procedure; of one that was withdrawn its title alone, for its numbers were taken back too. */
+function valueSection(page: Page, { folder, procedure }: Entry, rows: Html): Html {
+  const { voice } = page;
+  const taken = drawTaken(procedure, voice);
+  return html`<section class="job"${about(procedure)}><h2><a href="${linkTo(page, folder)}">${voice.say(procedure.title)}</a></h2>
+${taken ?? rows}</section>
+`;
+}
+
+function valueRows(page: Page, { values }: ResolvedProcedure, rigs?: readonly Rig[]): Html {
+  const only = rigs && html` data-only="${factsText(rigs)}" hidden`;
+  return html`<ul class="rows"${only}>
+${values.map((value) => valueRow(page, value.label, value.shown.acceptance ?? value.shown.tolerance, value.instrument?.label))}</ul>
+`;
 }
 
 function valueRow({ voice }: Page, label: Words, limits: string | undefined, instrument: Words | undefined): Html {

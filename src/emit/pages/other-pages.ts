@@ -5,6 +5,7 @@ import { spokenCode } from '../short-code.js';
 import { codedPages } from './code-page.js';
 import { cardFolder, homeName, linkTo, type Page, plainOf } from './context.js';
 import { renderPage } from './layout.js';
+import { about, drawTaken } from './listed.js';
 
 /** Every code with its page; the client script finds one as it is typed. */
 export function codesPage(page: Page): string {
@@ -15,7 +16,7 @@ export function codesPage(page: Page): string {
         ({
           code,
           folder,
-        }) => html`<li id="${code}"><b class="code">${spokenCode(code)}</b><span class="wide"><a href="${linkTo(page, folder)}">${voice.say(procedure.title)}</a> <span class="aside">${voice.ui('revision', { revision: procedure.revision })}</span></span></li>
+        }) => html`<li id="${code}"${about(procedure)}><b class="code">${spokenCode(code)}</b><span class="wide"><a href="${linkTo(page, folder)}">${voice.say(procedure.title)}</a> <span class="aside">${voice.ui('revision', { revision: procedure.revision })}</span>${drawTaken(procedure, voice)}</span></li>
 `,
       ),
     );

@@ -170,7 +170,7 @@ function figureHref(page: Page, file: string): string | undefined {
 
 function giverLinks(page: Page, procedure: string, state: string): readonly Html[] {
   return (page.home?.givers.get(state) ?? [])
-    .filter((entry) => entry.id !== procedure)
+    .filter((entry) => entry.id !== procedure && entry.procedure.status !== 'withdrawn')
     .map((entry) => html`<a href="${linkTo(page, entry.folder)}">${page.voice.say(entry.procedure.title)}</a>`);
 }
 

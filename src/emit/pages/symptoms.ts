@@ -32,11 +32,13 @@ export interface Symptom {
   readonly anchor: string;
 }
 
-/** All signs of a home. Where a procedure has several versions, each sign stands once and leads to the choice. */
+/**
+ * All signs of a home. Where a procedure has several versions, each sign stands once and leads to the choice. One that was
+ * withdrawn is there with its title alone: what it says of causes and readings was taken back with it.
+ */
 export function symptomsOf(home: Home): readonly Symptom[] {
   const found = new Map<string, Symptom>();
   for (const entry of home.entries) {
-    if (entry.procedure.status === 'withdrawn') continue;
     for (const version of entry.versions) {
       for (const symptom of ofVersion(entry, version)) {
         const key = JSON.stringify([
@@ -63,6 +65,7 @@ function* ofVersion(entry: Entry, version: Version): Iterable<Symptom> {
   if (procedure.kind === 'fault-finding') {
     yield { ...at, kind: 'work', sign: procedure.title, cause: procedure.summary, anchor: '' };
   }
+  if (procedure.status === 'withdrawn') return;
   for (const [i, { ifMissed, condition, shownBy }] of procedure.requires.entries()) {
     if (!ifMissed) continue;
     yield {

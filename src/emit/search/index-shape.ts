@@ -20,8 +20,8 @@ export type Line = readonly [
   also?: string,
 ];
 
-/** A procedure as results show it: title and folder below the home. */
-export type Target = readonly [title: string, folder: string];
+/** A procedure as results show it: title and folder below the home, and what marks it where it was withdrawn. */
+export type Target = readonly [title: string, folder: string, taken?: 'withdrawn'];
 
 /** A phrase that is searched for and the phrase that the book writes for it; both as search words. */
 export type Synonym = readonly [from: readonly string[], to: readonly string[]];

@@ -5,7 +5,7 @@ import type { ResolvedBook } from '../../model/resolved.js';
 import { rigFacts } from '../pages/rig-facts.js';
 import type { Home } from '../pages/site-map.js';
 import type { Voice } from '../voice.js';
-import type { Narrowed, SearchFile, Synonym } from './index-shape.js';
+import type { Narrowed, SearchFile, Synonym, Target } from './index-shape.js';
 import { detailLines, kindWords, mainLines, type Teller } from './lines.js';
 import { tokenize } from './tokenize.js';
 
@@ -19,9 +19,10 @@ export interface HomeSearch {
 export function buildSearch(home: Home, { book, world }: ResolvedBook, voice: Voice): HomeSearch {
   const teller: Teller = { voice, world };
   const kinds = kindWords(voice);
-  const procedures = home.entries.map(
-    ({ procedure, folder }) => [voice.plain(procedure.title), folder.slice(home.folder.length)] as const,
-  );
+  const procedures = home.entries.map(({ procedure, folder }): Target => {
+    const target = [voice.plain(procedure.title), folder.slice(home.folder.length)] as const;
+    return procedure.status === 'withdrawn' ? [...target, procedure.status] : target;
+  });
   const synonyms = synonymsOf(book.terms, voice);
   const narrowed = narrowedOf(home);
   return {

@@ -34,7 +34,7 @@ export function questionsPage(bare: Page, home: Home): string {
   const page: Page = { ...bare, home };
   const search = searchOf(page, home);
   const signs = new Map<string, Symptom[]>();
-  for (const symptom of symptomsOf(home)) {
+  for (const symptom of symptomsOf(home).filter(({ entry }) => entry.procedure.status !== 'withdrawn')) {
     const sign = saySign(page, symptom);
     signs.set(sign, [...(signs.get(sign) ?? []), symptom]);
   }
