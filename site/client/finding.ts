@@ -2,6 +2,7 @@
 
 import { compareCard } from './cards.js';
 import { findCodes, findUnits, followCode } from './codes.js';
+import { mayHaveJobs } from './job/job-notes.js';
 import { showRemembered } from './remember.js';
 import { showKnown, startRigForm } from './rig-form.js';
 
@@ -14,4 +15,12 @@ export function startFinding(): void {
   findCodes();
   findUnits();
   compareCard();
+  findOpenJobs();
+}
+
+function findOpenJobs(): void {
+  const folder = document.getElementById('keep')?.dataset.folder;
+  const place = document.getElementById('search');
+  if (folder !== undefined && place && mayHaveJobs())
+    void import('./open-jobs.js').then(({ showOpenJobs }) => showOpenJobs(folder, place));
 }

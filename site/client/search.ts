@@ -95,6 +95,8 @@ function show({ form, input, status, results, listing }: Box): void {
     status.textContent = '';
     return;
   }
+  // on a phone the keypad takes the lower half: what is found stands right below the box at the top
+  if (document.activeElement === input && form.getBoundingClientRect().top > 60) form.scrollIntoView();
   const groups = search(query);
   if (groups.length === 0 && listing) listing.hidden = false;
   status.textContent =

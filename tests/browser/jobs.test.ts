@@ -161,6 +161,17 @@ describe('the jobs on a phone', () => {
     });
   });
 
+  it('stand at the head of the home that they belong to, with where they stand', async () => {
+    await onJobs('jobs.html', {}, async (page) => {
+      // the note outside the store that each job leaves
+      await page.evaluate(() => localStorage.setItem('stepgauge-jobs seeded', '["a"]'));
+      await page.goto(`${site.address}tarn-40/row-12x20/`);
+      const entry = page.locator('#open-jobs > li').first();
+      expect(await entry.innerText()).toMatch(/Go on with the work: Check and set the height sensors.*step 9/s);
+      expect((await entry.boundingBox())?.y).toBeLessThan(500);
+    });
+  });
+
   it('are deleted only after saying what is lost, which Escape prevents', async () => {
     await onJobs('jobs.html', {}, async (page) => {
       const remove = page.getByRole('button', { name: /^Delete: Check/ }).first();

@@ -91,6 +91,9 @@ describe('an operator with a phone', () => {
       await page.getByRole('searchbox').fill('senser voltage raised');
       const hit = page.locator('.hit').first();
       await hit.waitFor();
+      // above a keypad the box stands at the top and what is found below it
+      expect((await page.getByRole('searchbox').boundingBox())?.y).toBeLessThan(110);
+      expect((await hit.boundingBox())?.y).toBeLessThan(230);
       const words = (await hit.innerText()).replaceAll('\u00a0', ' ');
       expect(words).toContain('Learn the header height range');
       expect(words).toContain('0.73 to 1.07 V');

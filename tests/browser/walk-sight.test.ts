@@ -66,6 +66,37 @@ describe('a reading that is typed', () => {
   });
 });
 
+describe('a reading that cannot be', () => {
+  it('is asked after as a slip of the finger before it is called a fault', async () => {
+    const page = await standOn('tarn-40/row-12x20/learn-height-range/display-4.2/', '3');
+    await field(page).locator('input').fill('405');
+    expect(await page.locator('.walk-verdict').textContent()).toMatch(
+      /Fault.*Voltage on the display shows only 0 to 5\sV\. Look at point and unit/,
+    );
+    await field(page).locator('input').fill('0.1');
+    expect(await page.locator('.walk-verdict').textContent()).toContain('It reads only from');
+    await page.context().close();
+  });
+});
+
+describe('the call to service', () => {
+  it('says why, on the screen and in the text that is sent', async () => {
+    const page = await standOn('tarn-40/row-12x20/learn-height-range/display-4.2/', '3');
+    await field(page).locator('input').fill('4.9');
+    for (let at = await step(page); at !== null; ) {
+      if (await page.locator('.walk-timer button').count()) await page.locator('.walk-timer button').last().click();
+      await next(page).click();
+      await page.locator(`.walk-here:not(#${at})`).first().waitFor();
+      at = (await page.locator('.step.walk-here').count()) > 0 ? await step(page) : null;
+    }
+    expect(await page.locator('.walk-end').textContent()).toContain('A height sensor or its wire is broken.');
+    expect(await page.locator('.walk-call textarea').inputValue()).toMatch(
+      /step 3: A height sensor or its wire is broken\./,
+    );
+    await page.context().close();
+  });
+});
+
 describe('the turn that was worked out', () => {
   it('stands beside the way on, without looking for it', async () => {
     const page = await standOn(sensors, '9');

@@ -23,12 +23,12 @@ export interface Question {
   readonly no: string;
 }
 
-/** Asks before something that cannot be taken back; not doing it is what Escape and the first button mean. */
+/** Asks before something that cannot be taken back; not doing it is what Escape and the filled button mean. */
 export function askFirst({ title, lines, yes, no }: Question): Promise<boolean> {
   return new Promise((resolve) => {
     let answer = false;
-    const stay = element('button', { type: 'button', class: 'quiet' }, [no]);
-    const go = element('button', { type: 'button' }, [yes]);
+    const stay = element('button', { type: 'button' }, [no]);
+    const go = element('button', { type: 'button', class: 'quiet' }, [yes]);
     const shut = openDialog(
       title,
       [...lines.map((line) => element('p', {}, [line])), element('div', { class: 'answers' }, [stay, go])],

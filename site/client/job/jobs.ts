@@ -34,6 +34,13 @@ export function changedSince(job: Job, page: JobPage): JobPage | undefined {
   return before.content === page.content ? undefined : before;
 }
 
+/** The step or end that the last way led to; empty before the first. */
+export function standsAt({ entries }: Job): string {
+  const last = entries.findLast((entry) => entry.kind === 'leave' || entry.kind === 'back' || entry.kind === 'revised');
+  if (last?.kind === 'revised') return last.from;
+  return last && 'to' in last ? last.to.replace(/^end:/, '') : '';
+}
+
 /** An act as it is kept, now. */
 export function stamp(act: Act, amendment?: Amendment): Entry {
   return { ...act, at: new Date().toISOString(), ...(amendment && { amendment }) };

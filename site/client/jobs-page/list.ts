@@ -2,7 +2,7 @@
 
 import { element } from '../element.js';
 import { askFirst } from '../job/dialog.js';
-import { deleteJob, listJobs, pageNow } from '../job/jobs.js';
+import { deleteJob, listJobs, pageNow, standsAt } from '../job/jobs.js';
 import type { Job } from '../job/journal.js';
 import { findLost, type LostJob, unnoteJob } from '../job/lost.js';
 import { recordOf } from '../job/record.js';
@@ -77,7 +77,7 @@ function jobEntry(job: Job, redraw: () => Promise<void>): HTMLElement {
   const root = document.body.dataset.root ?? '';
   const record = `#record=${job.id}`;
   const where = isOpen
-    ? say('stands', { place: sayPlace(placeOf(job)) })
+    ? say('stands', { place: sayPlace(standsAt(job)) })
     : `${say(`end-${end ?? 'none'}`)} · ${job.sent ? say('sent', { when: sayMoment(job.sent) }) : say('not-sent')}`;
   const title = element('a', { href: isOpen ? root + resumeLink({ id: job.id, page }) : record }, [
     element('b', {}, [page.title]),
@@ -94,13 +94,6 @@ function jobEntry(job: Job, redraw: () => Promise<void>): HTMLElement {
       remove,
     ]),
   ]);
-}
-
-/** The step that the last way led to. */
-function placeOf({ entries }: Job): string {
-  const last = entries.findLast((entry) => entry.kind === 'leave' || entry.kind === 'back' || entry.kind === 'revised');
-  if (last?.kind === 'revised') return last.from;
-  return last && 'to' in last ? last.to.replace(/^end:/, '') : '';
 }
 
 /** What a job holds, in words: how many readings, photos, notes; nothing where it is empty. */

@@ -4,8 +4,10 @@ import { printedUnits } from '../../../src/emit/printed-units.js';
 import type { WalkStep } from '../../../src/emit/walk/walk-shape.js';
 import { element } from '../element.js';
 import type { ReadingAct } from '../job/journal.js';
+import { wayFor } from './judge.js';
 import { button } from './screen.js';
 import type { Session } from './session.js';
+import { stepOf } from './state.js';
 import { say } from './words.js';
 
 /** All readings in order, the same value several times. */
@@ -21,7 +23,7 @@ function line({ label, text, unit, verdict, limits }: ReadingAct): string {
 /** The readings as a text to send: what page, which rig, where it stands, every reading. */
 function readingsText(session: Session, step: WalkStep | undefined): string {
   const { page, file } = session;
-  const at = step ? `${say('place-step', { label: step.label })}: ${step.words}` : '';
+  const at = step ? `${say('place-step', { label: step.label })}: ${step.words}` : (reasonOf(session) ?? '');
   return [
     say('send-title', { title: file.title }),
     page.rig,
@@ -31,6 +33,30 @@ function readingsText(session: Session, step: WalkStep | undefined): string {
   ]
     .filter((part) => part !== '')
     .join('\n');
+}
+
+/** Why the work ended before it was done: what the step that was left last says of it. */
+export function reasonOf({ file, journal }: Session): string | undefined {
+  const { entries } = journal.job;
+  const reasons = entries.flatMap((entry, i) => {
+    if (entry.kind !== 'leave') return [];
+    const step = stepOf(file, entry.step);
+    if (!step) return [];
+    const read = entries
+      .slice(0, i)
+      .findLast(
+        (one) => one.kind === 'read' && one.step === entry.step && one.verdict !== 'pass' && one.verdict !== 'recorded',
+      );
+    const way =
+      entry.by === 'otherwise'
+        ? step.otherwise
+        : entry.by === 'reading' && read?.kind === 'read'
+          ? wayFor(step, read)
+          : undefined;
+    const because = way?.because;
+    return because === undefined ? [] : [`${say('place-step', { label: step.label })}: ${because}`];
+  });
+  return reasons.at(-1);
 }
 
 /** Calls, or sends what was read, by whatever the phone offers; nothing leaves it by itself. */
@@ -47,7 +73,7 @@ export function callPanel(session: Session, step: WalkStep | undefined): HTMLEle
   const text = element('textarea', { readonly: '', rows: '6', 'aria-label': say('readings') }, [
     readingsText(session, step),
   ]);
-  const shown = element('details', { class: 'walk-more' }, [element('summary', {}, [say('readings')]), text]);
+  const shown = element('details', { class: 'walk-more' }, [element('summary', {}, [say('send-text')]), text]);
   return element('div', { class: 'walk-call' }, [
     element('a', { class: 'button-like', href: `tel:${phone.replaceAll(/[^\d+]/g, '')}` }, [say('call', { phone })]),
     send,

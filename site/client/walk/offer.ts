@@ -2,6 +2,7 @@
 // telephone. Small, as every page fetches it: what a job or a walk needs is fetched when there is one.
 
 import { element } from '../element.js';
+import { mayHaveJobs } from '../job/job-notes.js';
 import { thisPage, wantedJob } from '../job/this-page.js';
 import type { StartWalk } from './start.js';
 
@@ -24,7 +25,8 @@ export function offerWalk(): void {
   };
   const draw = (): void => {
     place.hidden = false;
-    if (mayHaveJobs()) void import('./offer-job.js').then(({ offerJob }) => offerJob(place, { page, start, draw }));
+    if (!isPractice() && (wantedJob() !== undefined || mayHaveJobs()))
+      void import('./offer-job.js').then(({ offerJob }) => offerJob(place, { page, start, draw }));
     else place.replaceChildren(...plainOffer(place, start));
   };
   document.addEventListener('walk-closed', draw);
@@ -68,17 +70,4 @@ export function offerButton(words: string, act: () => void, kind = 'walk-go'): H
 /** A line under a button. */
 export function aside(words: string): HTMLElement {
   return element('p', { class: 'aside' }, [words]);
-}
-
-// each job leaves a note outside the store; where notes cannot be read the store itself is asked
-function mayHaveJobs(): boolean {
-  if (isPractice()) return false;
-  if (wantedJob() !== undefined) return true;
-  try {
-    return Object.keys(localStorage).some(
-      (key) => key.startsWith('stepgauge-jobs ') && localStorage.getItem(key) !== '[]',
-    );
-  } catch {
-    return true;
-  }
 }

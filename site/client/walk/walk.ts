@@ -5,7 +5,7 @@ import type { WalkStep } from '../../../src/emit/walk/walk-shape.js';
 import { element } from '../element.js';
 import type { Act } from '../job/journal.js';
 import { type BarView, drawBar } from './bar.js';
-import { callPanel, readingsList } from './end.js';
+import { callPanel, readingsList, reasonOf } from './end.js';
 import { hazardLines } from './hazard-lines.js';
 import { watchSight } from './in-sight.js';
 import { markPanel, notesPanel } from './notes.js';
@@ -173,9 +173,11 @@ function drawEnd(shown: Shown): void {
   const { session, finish } = shown;
   const end = endOf(session.state.place) ?? 'done';
   const why = end === 'call-service' ? 'end-call-why' : end === 'stop' ? 'end-stop-why' : 'end-done-why';
+  const reason = reasonOf(session);
   const hasLeaves = document.querySelector(`.leaves [data-end="${end}"] .states`) !== null;
   const heading = element('div', { class: 'walk-added walk-end' }, [
     element('h2', {}, [say(`end-${end}`)]),
+    ...(end !== 'done' && reason !== undefined ? [element('p', {}, [element('b', {}, [reason])])] : []),
     ...(hasLeaves ? [element('p', {}, [say(why)])] : []),
   ]);
   const part = partsOf(session.state.place)[0];
