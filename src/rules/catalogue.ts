@@ -29,7 +29,7 @@ const lastCodes = {
 } as const;
 
 /** Every code that is not a rule's. */
-export const phaseCodes: ReadonlyMap<string, Severity> = new Map<string, Severity>(
+const phaseCodes: ReadonlyMap<string, Severity> = new Map<string, Severity>(
   Object.entries({ ...fileCodes, ...readCodes, ...resolveCodes, ...lastCodes }),
 );
 

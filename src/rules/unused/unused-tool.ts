@@ -1,7 +1,7 @@
-// A tool that a procedure lists and no text of it speaks of.
+// A tool that a procedure lists and nothing in it takes: no text speaks of it, and nothing that it runs lists it.
 
 import { templatesOf, textsOf } from '../../model/walk.js';
-import { toolPattern } from '../names/tool-names.js';
+import { toolNames } from '../names/tool-names.js';
 import { rule } from '../rule.js';
 
 export default rule({
@@ -9,16 +9,19 @@ export default rule({
   severity: 'hint',
   needs: 'procedure',
   *run(procedure, { book }) {
+    if (procedure.tools.length === 0) return;
     const [first = 'en'] = book.settings.languages;
     const texts = [...textsOf(procedure)].flatMap(({ text }) =>
       [...templatesOf(text, first)].map(({ source }) => source),
     );
     const prose = (procedure.prose.get(first) ?? []).map(({ body }) => body.source);
     const words = [...texts, ...prose].map(({ value }) => value).join('\n');
+    const run = procedure.steps.flatMap((step) => (step.run ? (book.procedures.get(step.run.value) ?? []) : []));
+    const inside = new Set(run.flatMap(({ tools }) => tools.map(({ value }) => value)));
     for (const { value, at } of procedure.tools) {
       const tool = book.tools.get(value);
-      const pattern = tool && toolPattern(tool, book);
-      if (pattern && !pattern.test(words)) yield { at, data: { tool: value } };
+      const names = inside.has(value) ? undefined : tool && toolNames(tool, book);
+      if (names && !names.any.test(words)) yield { at, data: { tool: value } };
     }
   },
   say: ({ tool }) => ({

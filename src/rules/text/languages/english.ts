@@ -97,6 +97,10 @@ export const english: Language = {
     `(?<![\\p{L}])(?:must|should|shall|has to|have to|needs? to|is to|are to|ought to) (?:not |never |always |first |then |also |only )*be (?:\\p{L}+ly )?(?:${participles})(?![\\p{L}])`,
     'iu',
   ),
+  besideThing: wordSet('with for of without'),
+  thingFirst: false,
+  doneWith: wordSet('with'),
+  doerEndings: /(?:er|or)$/,
   vague: vagueWords({
     'properly|correctly|adequately|appropriately|satisfactorily|suitably|sufficiently': 'what is seen when it is right',
     'proper|adequate|appropriate|satisfactory|suitable|sufficient|acceptable|reasonable|reasonably':

@@ -41,6 +41,14 @@ export interface Language {
   readonly beforeParticiple: ReadonlySet<string>;
   /** An order as a passive: `must be lowered`. */
   readonly passiveOrder: RegExp;
+  /** Words that begin what a thing has or is for, behind its name: `with` in `hex key with a handle`. */
+  readonly besideThing: ReadonlySet<string>;
+  /** Whether the thing itself is the first word of its name: `llave de boca`; in `open-end wrench` it is the last. */
+  readonly thingFirst: boolean;
+  /** The word before what something is done with. */
+  readonly doneWith: ReadonlySet<string>;
+  /** Endings that make of a doing the thing that does it: `scraper` of `scrape`. */
+  readonly doerEndings: RegExp;
   /** Words that decide nothing, with what to write instead. */
   readonly vague: readonly VagueWord[];
   /** Words that say how and not how much. */

@@ -91,6 +91,10 @@ export const spanish: Language = {
   `),
   passiveOrder:
     /(?<!\p{L})(?:debe|deben|deber[áa]n?|deber[íi]an?|tienen? que|han? de) (?:no |nunca |siempre |primero )*ser (?:\p{L}+mente )?(?:\p{L}+[aiíu]d[oa]s?|puest[oa]s?|abiert[oa]s?|hech[oa]s?|suelt[oa]s?|vuelt[oa]s?|escrit[oa]s?|cubiert[oa]s?)(?!\p{L})/iu,
+  besideThing: wordSet('con para sin'),
+  thingFirst: true,
+  doneWith: wordSet('con'),
+  doerEndings: /[aei]?dor[ae]?s?$/,
   vague: vagueWords({
     'adecuadamente|correctamente|apropiadamente|debidamente|satisfactoriamente|suficientemente|convenientemente|como corresponde|como es debido':
       'what is seen when it is right',
