@@ -10,6 +10,7 @@ import adjusterCannotTurn from './adjusters/adjuster-cannot-turn.js';
 import adjusterReachShort from './adjusters/adjuster-reach-short.js';
 import adjusterStartsOutside from './adjusters/adjuster-starts-outside.js';
 import adjusterStepOverWindow from './adjusters/adjuster-step-over-window.js';
+import cropNumberImpossible from './crops/crop-number-impossible.js';
 import cropUnlikeStandard from './crops/crop-unlike-standard.js';
 import derivedLimitsIdleInUse from './derived/derived-limits-idle-in-use.js';
 import derivedLimitsImpossible from './derived/derived-limits-impossible.js';
@@ -103,6 +104,7 @@ import unusedValue from './unused/unused-value.js';
 import unusedWorksheet from './unused/unused-worksheet.js';
 
 export const rules: readonly AnyRule[] = [
+  cropNumberImpossible,
   cropUnlikeStandard,
   accuracyFinerThanResolution,
   countsDoNotFit,

@@ -1,11 +1,11 @@
 // A crop that is counted by another mass or moisture than it is traded by.
 
-import { type Dimension, dimension, dimensionless, sameDimension } from '../../calc/dimension.js';
 import { dimensionOf } from '../../calc/expression/dimensions.js';
 import { rangeOf } from '../../calc/expression/range.js';
 import { compare, divide, multiply, type Rational, rational } from '../../calc/rational.js';
 import type { WrittenExpr } from '../../model/numbers.js';
 import { type Finding, rule } from '../rule.js';
+import { type CropNumber, massOf, moistureOf } from './crop-number-impossible.js';
 
 interface Standard {
   /** Pounds a bushel. IFAS AG126 and Ohio State University Extension AGF-503-00, after USDA. */
@@ -25,8 +25,6 @@ const standards: ReadonlyMap<string, Standard> = new Map([
   ['rye', { mass: 56 }],
 ]);
 
-const massOfBushel = dimension({ mass: 1, bushels: -1 });
-
 interface Facts {
   readonly crop: string;
   readonly key: string;
@@ -44,10 +42,10 @@ export default rule({
       if (!standard) continue;
       // one pound a bushel in base units: 0.45359237 kg by definition
       const usual = multiply(rational(standard.mass), rational(45_359_237, 100_000_000));
-      yield* hold(mass, [usual, massOfBushel], { crop: id, key: 'mass', usual: `${standard.mass} lb/bu` });
+      yield* hold(mass, [usual, massOf], { crop: id, key: 'mass', usual: `${standard.mass} lb/bu` });
       if (standard.moisture === undefined) continue;
       const share = rational(standard.moisture, 1000);
-      yield* hold(baseMoisture, [share, dimensionless], {
+      yield* hold(baseMoisture, [share, moistureOf], {
         crop: id,
         key: 'base-moisture',
         usual: `${standard.moisture / 10} %`,
@@ -64,14 +62,14 @@ export default rule({
 /** Nothing where it is within half a percent of what is usual. */
 function* hold(
   written: WrittenExpr | undefined,
-  [usual, wanted]: readonly [Rational, Dimension],
+  [usual, { isKind, isPossible }]: readonly [Rational, CropNumber],
   facts: Omit<Facts, 'written'>,
 ): Iterable<Finding<Facts>> {
   const shape = written && dimensionOf(written.expr, () => undefined);
-  // a number of another kind is told of by a rule of its own
-  if (!shape?.ok || !sameDimension(shape.value.dimension, wanted)) return;
+  // a number of another kind, or one that no crop can have, is told of by a rule of its own
+  if (!shape?.ok || !isKind(shape.value.dimension)) return;
   const found = written && rangeOf(written.expr, () => undefined);
-  if (!written || !found?.ok) return;
+  if (!written || !found?.ok || !isPossible(found.value.outer.low, found.value.outer.high)) return;
   const ratio = divide(found.value.outer.high, usual);
   if (compare(ratio, rational(995, 1000)) >= 0 && compare(ratio, rational(1005, 1000)) <= 0) return;
   yield { at: written.source.at, data: { ...facts, written: written.source.value.trim() } };

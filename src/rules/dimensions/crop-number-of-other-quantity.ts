@@ -12,7 +12,8 @@ interface Facts {
   readonly wanted: string;
 }
 
-const massOfBushel = dimension({ mass: 1, bushels: -1 });
+/** What the mass of a bushel is a quantity of. */
+export const massOfBushel = dimension({ mass: 1, bushels: -1 });
 
 export default rule({
   id: 'crop-number-of-other-quantity',
