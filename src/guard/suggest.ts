@@ -28,7 +28,7 @@ const nameSuggestion = 'Say it a second time: where the other end names it too, 
 
 const byPath: readonly (readonly [RegExp, string])[] = [
   [/^time/, 'Give `hands-on`, `waiting` and `total`: they must add up.'],
-  [/at-most$/, 'Say how often in the words of the step as well.'],
+  [/at-most$/, 'Say it in the words of the step too: `at most three times`.'],
   [/^steps\/(?:hold|wait)$/, 'Give it as a parameter that an `agree` holds to a second value.'],
   [
     /^values\/[^/]+\/(?:limits|nominal)$/,

@@ -2,7 +2,9 @@
 
 import { spanWithin } from '../../text/source.js';
 import { rule } from '../rule.js';
+import { judgePassages } from '../text/passages.js';
 import { statementsOf } from './statements.js';
+import { findTries } from './tries.js';
 
 interface Facts {
   readonly written: string;
@@ -27,6 +29,13 @@ export default rule({
           typed: [...stated.typed].slice(0, 4).join(' or '),
           ...(passage.procedure && stated.refers ? { reference: `{${stated.path}}` } : {}),
         } satisfies Facts,
+      };
+    }
+    for (const { passage, start, end, typed, at } of judgePassages(context.book, findTries)) {
+      yield {
+        at: spanWithin(passage.source, start, end),
+        related: [{ message: '`at-most` is typed here', at }],
+        data: { written: passage.source.value.slice(start, end), path: 'at-most', typed: typed.join(' or ') },
       };
     }
   },

@@ -5,7 +5,8 @@ import { add, compare, divide, fromDecimal, multiply, type Rational, rational, s
 import { asDifference, findUnit, scanUnit, toBase, type Unit } from '../../calc/unit.js';
 import { unitsByOtherWords } from '../../calc/unit-table.js';
 import type { Block } from '../text/blocks.js';
-import { isSpanish, numberWords, unitWords } from './number-words.js';
+import type { NumberLanguage } from './languages/language.js';
+import { numberLanguage, patternOf } from './languages/languages.js';
 
 /** A quantity in a text; ends in base units. Of a single number both ends are it. */
 export interface Quantity {
@@ -31,15 +32,15 @@ interface Part {
 }
 
 const blanks = /[ \u00a0\u202f\u2009]*/y;
-const digitsAt = /(?<![\p{L}\p{N}.,/-])-?(?:\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:[.,]\d+)?)(?![\p{N}/:]|[.,]\d)/gu;
+const digitsAt = /-?(?:\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:[.,]\d+)?)(?![\p{N}/:]|[.,]\d)/uy;
 const fractionAt = /(?:(\d+)[ \u00a0])?(\d+)\/(\d+)(?![\p{N}/])/uy;
-const jointAt = /[ \u00a0]*(?:to|–|-|—|and|a|y|hasta|±|\+\/-)[ \u00a0]*/uy;
 const determiners =
   /^[ \u00a0]+(?:the|a|an|this|that|these|those|each|every|one|all|both|its|your|our|their|which|front|between)\b/;
 
 /** The quantities of a block, in their order. */
-export function quantitiesOf(hidden: string, block: Block, language: string): readonly Quantity[] {
+export function quantitiesOf(hidden: string, block: Block, code: string): readonly Quantity[] {
   const text = hidden.slice(0, block.end);
+  const language = numberLanguage(code);
   const found: Quantity[] = [];
   for (const start of placesOf(text, block, language)) {
     if (start < (found.at(-1)?.end ?? 0)) continue;
@@ -49,30 +50,32 @@ export function quantitiesOf(hidden: string, block: Block, language: string): re
   return found;
 }
 
-function placesOf(text: string, block: Block, language: string): readonly number[] {
+function placesOf(text: string, block: Block, language: NumberLanguage): readonly number[] {
   const part = text.slice(block.start);
   const digits = [...part.matchAll(/(?<![\p{L}\p{N}.,/_-])-?\d/gu)].map(({ index }) => index);
-  const words = [...part.matchAll(numberWords(language))].map(({ index }) => index);
+  const words = [...part.matchAll(numberWords(language).all)].map(({ index }) => index);
   return [...digits, ...words].sort((a, b) => a - b).map((index) => index + block.start);
 }
 
-function quantityAt(text: string, start: number, language: string): Quantity | undefined {
+function quantityAt(text: string, start: number, language: NumberLanguage): Quantity | undefined {
   const first = partAt(text, start, language);
   if (!first) return undefined;
-  jointAt.lastIndex = first.end;
-  const joint = jointAt.exec(text)?.[0];
+  const joint = jointOf(language).exec(text.slice(first.end))?.[0];
   const second = joint === undefined ? undefined : partAt(text, first.end + joint.length, language);
-  if (joint !== undefined && second?.unit && isRange(text, start, joint)) {
+  if (joint !== undefined && second?.unit && isRange(text.slice(0, start), joint.trim(), language)) {
     return rangeOf(start, [first, second], joint.includes('±') || joint.includes('+/-'));
   }
   return first.unit ? singleOf(start, first, first.unit) : undefined;
 }
 
+function jointOf({ joints, pairs }: NumberLanguage): RegExp {
+  return patternOf(joints, `^[ \\u00a0]*(?:[–—±-]|\\+/-|WORDS|${[...pairs.keys()].join('|')})[ \\u00a0]*`);
+}
+
 /** `and` joins a range only behind `between`. */
-function isRange(text: string, start: number, joint: string): boolean {
-  const before = text.slice(Math.max(0, start - 12), start);
-  if (joint.trim() === 'and') return /\bbetween\s+$/i.test(before);
-  return joint.trim() !== 'y' || /\bentre\s+$/i.test(before);
+function isRange(before: string, joint: string, { pairs }: NumberLanguage): boolean {
+  const first = pairs.get(joint.toLowerCase());
+  return first === undefined || new RegExp(`(?<!\\p{L})${first}\\s+$`, 'iu').test(before);
 }
 
 function singleOf(start: number, part: Part, unit: Unit): Quantity {
@@ -109,7 +112,7 @@ function slackOf({ step }: Part, unit: Unit): Rational {
   return divide(multiply(step, unit.factor), rational(2));
 }
 
-function partAt(text: string, start: number, language: string): Part | undefined {
+function partAt(text: string, start: number, language: NumberLanguage): Part | undefined {
   const number = numberAt(text, start, language);
   if (!number) return undefined;
   const unit = unitAt(text, number.end, language, number.digits);
@@ -119,7 +122,7 @@ function partAt(text: string, start: number, language: string): Part | undefined
 }
 
 /** `17 ft 5 in` is one number. */
-function withInches(text: string, feet: Part, language: string): Part {
+function withInches(text: string, feet: Part, language: NumberLanguage): Part {
   const rest = /^[ \u00a0](?=\d)/.exec(text.slice(feet.end));
   const inches = rest ? numberAt(text, feet.end + 1, language) : undefined;
   const unit = inches && unitAt(text, inches.end, language, true);
@@ -128,7 +131,7 @@ function withInches(text: string, feet: Part, language: string): Part {
   return { value, step: inches.step, unit: unit.unit, end: unit.end, digits: true };
 }
 
-function numberAt(text: string, start: number, language: string): Part | undefined {
+function numberAt(text: string, start: number, language: NumberLanguage): Part | undefined {
   fractionAt.lastIndex = start;
   const fraction = fractionAt.exec(text);
   if (fraction) {
@@ -139,23 +142,38 @@ function numberAt(text: string, start: number, language: string): Part | undefin
     return { value, step, end: start + whole.length, digits: true };
   }
   digitsAt.lastIndex = start;
-  const found = digitsAt.exec(text);
-  if (found?.index === start) return decimal(found[0], start, language);
-  const pattern = new RegExp(numberWords(language).source, 'yiu');
-  pattern.lastIndex = start;
-  const word = pattern.exec(text)?.[0];
-  const value = word === undefined ? undefined : unitWords(language).numbers.get(word.toLowerCase());
+  const found = digitsAt.exec(text)?.[0];
+  if (found !== undefined) return decimal(found, start, language);
+  const word = numberWords(language).first.exec(text.slice(start))?.[0];
+  const value = word === undefined ? undefined : language.numbers.get(word.toLowerCase());
   if (word === undefined || value === undefined) return undefined;
   return { value: rational(value), step: rational(1), end: start + word.length, digits: false };
 }
 
+interface NumberWords {
+  readonly all: RegExp;
+  readonly first: RegExp;
+}
+
+const numberPatterns = new WeakMap<NumberLanguage, NumberWords>();
+
+/** Finds numbers in words, none behind a hyphen or before `and a half`; all of a text, or the one that it begins with. */
+function numberWords(language: NumberLanguage): NumberWords {
+  const known = numberPatterns.get(language);
+  if (known) return known;
+  const any = `(?:${[...language.numbers.keys()].join('|')})(?![\\p{L}\\p{N}-]| and a | y med)`;
+  const made = { all: new RegExp(`(?<![\\p{L}\\p{N}-])${any}`, 'giu'), first: new RegExp(`^${any}`, 'iu') };
+  numberPatterns.set(language, made);
+  return made;
+}
+
 /** A decimal comma in Spanish; commas between thousands in English. What may be either is none. */
-function decimal(written: string, start: number, language: string): Part | undefined {
-  const spanish = isSpanish(language);
-  if (spanish ? /[.]\d{3}$/.test(written) || /,.*[.]/.test(written) : /,(?!\d{3}(?:[,.]|$))/.test(written)) {
+function decimal(written: string, start: number, language: NumberLanguage): Part | undefined {
+  const comma = language.decimalComma;
+  if (comma ? /[.]\d{3}$/.test(written) || /,.*[.]/.test(written) : /,(?!\d{3}(?:[,.]|$))/.test(written)) {
     return undefined;
   }
-  const plain = spanish ? written.replace(',', '.') : written.replaceAll(',', '');
+  const plain = comma ? written.replace(',', '.') : written.replaceAll(',', '');
   const value = fromDecimal(plain);
   if (!value) return undefined;
   const decimals = plain.split('.')[1]?.length ?? 0;
@@ -166,7 +184,7 @@ function decimal(written: string, start: number, language: string): Part | undef
 function unitAt(
   text: string,
   at: number,
-  language: string,
+  language: NumberLanguage,
   digits: boolean,
 ): { readonly unit: Unit; readonly end: number } | undefined {
   blanks.lastIndex = at;
@@ -181,7 +199,7 @@ function unitAt(
   if (word === undefined) return undefined;
   const plain = word.toLowerCase().replace('°', '');
   const isDegree = word.startsWith('°') || plain.length > 1;
-  const name = unitWords(language).units.get(plain) ?? (isDegree ? unitsByOtherWords.get(plain) : undefined);
+  const name = language.units.get(plain) ?? (isDegree ? unitsByOtherWords.get(plain) : undefined);
   const unit = name === undefined ? undefined : findUnit(name);
   return unit && { unit, end: start + word.length };
 }

@@ -12,6 +12,8 @@ import type { Text } from '../../model/text.js';
 import { leavesOf, templatesOf } from '../../model/walk.js';
 import type { Span } from '../../text/source.js';
 import type { Context } from '../rule.js';
+import { english } from './languages/english.js';
+import { numberLanguage } from './languages/languages.js';
 import { headOf, namedIn } from './naming.js';
 
 /** A typed number, and what it is called. */
@@ -143,7 +145,7 @@ function numbersOf(variants: readonly Variant[]): readonly Stated[] {
 }
 
 function idWords(id: string): ReadonlySet<string> {
-  return namedIn(id.replaceAll(/[_-]/g, ' '));
+  return namedIn(id.replaceAll(/[_-]/g, ' '), english);
 }
 
 function put(one: Gathered, limits: Limits): void {
@@ -163,15 +165,17 @@ function gatherValues(gathering: Gathering, procedure: ResolvedProcedure): void 
   }
 }
 
-function gatherResults(gathering: Gathering, { worksheets, source }: ResolvedProcedure): void {
+function gatherResults(gathering: Gathering, { worksheets, steps, source: procedure }: ResolvedProcedure): void {
   for (const worksheet of worksheets) {
-    const written = source.worksheets.find(({ id }) => id === worksheet.id);
+    const written = procedure.worksheets.find(({ id }) => id === worksheet.id);
     for (const { id, limits } of worksheet.results) {
       const result = written?.results.find((one) => one.id === id);
       if (!result || !limits) continue;
       const names = { id: idWords(id), labels: labelsOf(result.label) };
       const draft = { kind: 'result', path: id, ...names, at: result.at, refers: false } as const;
-      put(gather(gathering, `${worksheet.id}.${id}`, draft), limits);
+      const one = gather(gathering, `${worksheet.id}.${id}`, draft);
+      put(one, limits);
+      for (const { measure, source } of steps) if (measure.includes(worksheet.id)) one.steps.add(source.id.value);
     }
   }
 }
@@ -192,9 +196,10 @@ function gatherSteps(gathering: Gathering, { steps }: ResolvedProcedure): void {
 function labelsOf(label: Text | undefined): Stated['labels'] {
   return new Map(
     [...(label?.languages ?? [])].map(([language]) => {
+      const own = numberLanguage(language);
       const texts = [...templatesOf(label, language)].map(({ source }) => source.value);
-      const head = texts[0] === undefined ? undefined : headOf(texts[0]);
-      const words = new Set(texts.flatMap((text) => [...namedIn(text)]));
+      const head = texts[0] === undefined ? undefined : headOf(texts[0], own);
+      const words = new Set(texts.flatMap((text) => [...namedIn(text, own)]));
       return [language, head === undefined ? { words } : { words, head }] as const;
     }),
   );

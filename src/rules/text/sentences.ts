@@ -39,13 +39,14 @@ export function sentencesOf(hidden: string, block: Block, language: string): rea
   }
 }
 
-/** A full stop behind `e.g`, or behind one capital letter that is no unit, ends nothing. */
+/** A full stop behind `e.g`, or behind one capital letter that is no unit, ends nothing; behind `2 min` it does. */
 function endsSentence(text: string, at: number, language: string): boolean {
   if (text[at] !== '.') return true;
   const before = text.slice(Math.max(0, at - 12), at);
   const word = /[\p{L}.]+$/u.exec(before)?.[0] ?? '';
   const isName = /(?<!\p{N}\s?)\b\p{Lu}$/u.test(before) && word.length === 1 && /^\s+\p{Lu}/u.test(text.slice(at + 1));
-  return !isName && !languageOf(language)?.abbreviations.has(word.toLowerCase());
+  const isUnit = /\p{N}\s?\p{L}+$/u.test(before);
+  return !isName && (isUnit || !languageOf(language)?.abbreviations.has(word.toLowerCase()));
 }
 
 function wordsIn(text: string, start: number, end: number): readonly Word[] {

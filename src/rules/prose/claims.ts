@@ -1,0 +1,55 @@
+// Whether a sentence says of a number that it is so, and not what it may be, by how much it changes, or of another thing.
+// Rather says no.
+
+import { findUnit } from '../../calc/unit.js';
+import { unitsByOtherWords } from '../../calc/unit-table.js';
+import type { Sentence } from '../text/sentences.js';
+import type { NumberLanguage } from './languages/language.js';
+import { patternOf } from './languages/languages.js';
+import { nounsIn } from './naming.js';
+
+/** A number in its sentence, and the words that its step has for it. */
+export interface Said {
+  readonly text: string;
+  readonly sentence: Pick<Sentence, 'start' | 'end'>;
+  readonly start: number;
+  readonly end: number;
+  /** The text speaks of nothing else, as the act of a step that holds a key: hardly any word is needed. */
+  readonly isPlain: boolean;
+  readonly isHeading: boolean;
+  /** The thing itself in the name of what the number is taken for. */
+  readonly head?: string;
+}
+
+const apart = '(?<![\\p{L}\\p{N}])';
+const ends = '(?![\\p{L}\\p{N}])';
+
+/** Whether the sentence claims the number. */
+export function isClaim({ text, sentence, start, end, ...said }: Said, language: NumberLanguage): boolean {
+  const before = text.slice(sentence.start, start);
+  const behind = text.slice(end, Math.max(end, sentence.end));
+  const { claims, having, about, duties, changes, extents, hedges, othersBefore, othersBehind } = language;
+  if (patternOf(othersBehind, `^\\s*(?:-\\s*)?WORDS${ends}`).test(behind)) return false;
+  const isOrder = patternOf(duties, `${apart}WORDS${ends}`).test(before);
+  const isChange = patternOf(changes, `${apart}WORDS\\s+$`).test(before);
+  const isOther = isChange || patternOf(othersBefore, `(?:${apart}WORDS\\s+|[±+]\\s*)$`).test(before);
+  const isHedged = patternOf(hedges, `${apart}WORDS${ends}`).test(`${before}${behind}`) || isRate(before, language);
+  if (isOrder ? isChange : isOther || isHedged) return false;
+  if (said.isPlain || said.isHeading || before.trim() === '') return true;
+  if (patternOf(duties, `${apart}WORDS${ends}[^.,;]{0,25}$`).test(before)) return true;
+  if (patternOf(extents, `^\\s*WORDS${ends}`).test(behind)) return true;
+  const close = before.replace(patternOf(about, `${apart}WORDS\\s+$`), '');
+  if (/[:=(|][\s|(]*$/.test(close) || patternOf(claims, `(?:^|[\\s(|:=])WORDS[\\s|(]+$`).test(close)) return true;
+  // `a supply of 5 V`, and not `a belt of 42 in` where the edge of the belt is named
+  const holder = patternOf(having, `(\\p{L}+)\\s+WORDS\\s+$`).exec(close)?.[1];
+  return holder !== undefined && (said.head === undefined || nounsIn(holder, language).has(said.head));
+}
+
+/** Whether a sentence says how much for each inch, second or other unit. */
+function isRate(before: string, { rates, units }: NumberLanguage): boolean {
+  const pattern = new RegExp(patternOf(rates, `${apart}WORDS\\s+(\\p{L}+)`), 'giu');
+  return [...before.matchAll(pattern)].some(({ 1: word = '' }) => {
+    const name = word.toLowerCase();
+    return name.length > 1 && (units.has(name) || unitsByOtherWords.has(name) || findUnit(name) !== undefined);
+  });
+}

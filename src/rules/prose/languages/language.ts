@@ -1,0 +1,64 @@
+// What the rules on numbers in prose need to know of a language: lists of words, and nothing that acts.
+
+/** The words of one language by which a sentence gives a number, names what it is of, or means another one. */
+export interface NumberLanguage {
+  /** Numbers as words. */
+  readonly numbers: ReadonlyMap<string, number>;
+  /** Words for units that the unit table does not know. */
+  readonly units: ReadonlyMap<string, string>;
+  /** Whether decimals stand behind a comma. */
+  readonly decimalComma: boolean;
+  /** Words between the two ends of a range. */
+  readonly joints: readonly string[];
+  /** Words between two ends only behind another: `and` behind `between`. */
+  readonly pairs: ReadonlyMap<string, string>;
+  /** Words between parts of a sentence that each may name a number. */
+  readonly links: readonly string[];
+  /** Words that name nothing. */
+  readonly filling: ReadonlySet<string>;
+  /** Words that say in another form what a name says: `wide` of a width. */
+  readonly sameAs: ReadonlyMap<string, string>;
+  /** Words between the thing itself and what it is of: `of` in `time of the fall`. */
+  readonly ofWords: readonly string[];
+  /** How texts call the machine and the header that a parameter belongs to. */
+  readonly owners: { readonly machine: string; readonly header: string };
+  /** Words by which prose speaks of how long a key is held, or something waited for. */
+  readonly holds: readonly string[];
+  readonly waits: readonly string[];
+  /** Words before a number by which it is said to be so. */
+  readonly claims: readonly string[];
+  /** The word by which a thing has a number: `of` in `a supply of 5 V`. */
+  readonly having: readonly string[];
+  /** Words that may stand between those and the number. */
+  readonly about: readonly string[];
+  /** Words behind a number that say of what it is: `wide`. */
+  readonly extents: readonly string[];
+  /** Words that oblige: `must`. */
+  readonly duties: readonly string[];
+  /** Words before a number that count steps or say by how much: `by`, `every`. */
+  readonly changes: readonly string[];
+  /** Words before a unit that make of the number a rate: `each inch`. */
+  readonly rates: readonly string[];
+  /** Words before a number that make it another one than the one that is named: `after`, `more than`. */
+  readonly othersBefore: readonly string[];
+  /** The same behind it: `apart`, `higher`. */
+  readonly othersBehind: readonly string[];
+  /** Words in a sentence that says what may be, what was, or what is wrong. */
+  readonly hedges: readonly string[];
+  /** Words before a count by which it is the most that is allowed: `at most`, `up to`. */
+  readonly mosts: readonly string[];
+  /** Words for how often, behind a number. */
+  readonly times: readonly string[];
+  /** How often in one word: `twice`. */
+  readonly often: ReadonlyMap<string, number>;
+}
+
+/** The entries of a list that is written with blanks. */
+export function words(text: string): readonly string[] {
+  return text.trim().split(/\s+/);
+}
+
+/** A map from several words each. */
+export function table<V>(entries: readonly (readonly [string, V])[]): ReadonlyMap<string, V> {
+  return new Map(entries.flatMap(([keys, value]) => words(keys).map((key) => [key, value] as const)));
+}

@@ -1,0 +1,124 @@
+// What is taken for a contradiction and what is not, sentence by sentence, each as a paragraph of its own at the end of a
+// procedure of the demo; those of one procedure are checked together. The sentences: common practice, no source.
+
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { makeChecker } from '../../src/compile.js';
+import { readBookFolder } from '../../src/io.js';
+
+const demo = readBookFolder(join(import.meta.dirname, '../../procedures'));
+const figures = new Set(demo.figures.keys());
+const check = makeChecker();
+
+const files: Readonly<Record<string, string>> = {
+  learn: 'first-pass/learn-height-range.md',
+  aprender: 'first-pass/learn-height-range.es.md',
+  sensor: 'first-pass/check-height-sensor.md',
+  heights: 'first-pass/set-working-height.md',
+  response: 'first-pass/set-response.md',
+  width: 'first-pass/width-and-area.md',
+  losses: 'in-the-crop/count-losses.md',
+  mass: 'in-the-crop/mass-flow.md',
+  draper: 'in-the-crop/track-draper.md',
+  lean: 'wrong/one-side-digs-in.md',
+};
+
+/** What contradicts a number where the sentences stand under a heading, `Notes` or the id of a step. */
+function contradictedBy(of: string, sentences: readonly string[], heading = 'Notes'): readonly string[] {
+  const path = files[of] ?? of;
+  const file = demo.files.get(path);
+  if (!file) throw new Error(`no ${path}`);
+  const text = `${file.text}\n## ${heading}\n\n${sentences.join('\n\n')}\n`;
+  const { diagnostics } = check({ sources: new Map(demo.files).set(path, { path, text }), figures });
+  return diagnostics
+    .filter(({ code }) => code === 'prose-contradicts-number')
+    .map(({ message }) => /^The text says `(.*?)`/.exec(message)?.[1] ?? message);
+}
+
+/** By procedure: sentences, each with what contradicts a typed number. */
+const contradictions: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
+  learn: [
+    ['On the ground the height sensors read 5200 mV.', '5200 mV'],
+    ['The display shows the mean of both: 4.9 V on the ground for each sensor.', '4.9 V'],
+    ['The display shows the sensors: 4.9 V on the ground and {raised} at the top.', '4.9 V'],
+    ['The travel of the sensors is 4.6-4.9 V.', '4.6-4.9 V'],
+    ['The header fully raised gives 2.4 V on the sensors.', '2.4 V'],
+  ],
+  aprender: [['La pantalla muestra 4,9 V en el suelo con los dos sensores.', '4,9 V']],
+  sensor: [
+    ['A sensor divides its supply of 12 V.', '12 V'],
+    ['| What | How much |\n|---|---|\n| Supply between the outer pins | 8500 mV |', '8500 mV'],
+  ],
+  heights: [['The height of the header at work is 9 in.', '9 in']],
+  response: [
+    ['Bring the time to 12 s first.', '12 s'],
+    ['The oil temperature must be at least 20 degC.', '20 degC'],
+  ],
+  width: [
+    ['The area count stops at a height of 30 in.', '30 in'],
+    ['The largest error of the area must be at most 5 %.', '5 %'],
+  ],
+  mass: [
+    ['A check load must weigh 2000 lb.', '2000 lb'],
+    ['The error of the check load is at most 8 %.', '8 %'],
+  ],
+  draper: [['The belt edge to the rear lip of the deck is 60 mm.', '60 mm']],
+  lean: [['The pressure of a drive tire is 300 kPa.', '300 kPa']],
+  losses: [['On this header the row spacing is 15 in.', '15 in']],
+};
+
+/** By procedure: sentences with numbers of something else. */
+const others: Readonly<Record<string, readonly string[]>> = {
+  learn: [
+    'The battery stands at 12.6 V before the key is turned.',
+    'With the plug off, the sensor pin to ground reads 0 V.',
+    'The height sensors share a 5 V supply.',
+    'On the ground the sensors differ by 0.3 V at most.',
+    'Each inch of header height is 0.06 V on the sensor.',
+    'The sensors read from 0 V to 5 V over their whole turn.',
+    'A sensor on the ground that reads 4.9 V is out of its slot.',
+    'Raised by hand, an arm moves the sensor through 4 V.',
+    'The display counts the travel of the sensors in 0.01 V.',
+    'The header stands 3 ft above the ground at the top.',
+    'Ten minutes after the start the oil has 80 degF, which is still too cold.',
+  ],
+  sensor: [
+    'Set the multimeter to 20 V.',
+    'A supply at half would be 2.5 V.',
+    'Between the middle pin and ground the multimeter shows 3.9 V on a Tarn 40.',
+    'Hold the probe for 5 s before you read the supply.',
+  ],
+  response: [
+    'At the top the header stands 48 in above the ground.',
+    'The time between two tries is 2 min. Bring the time to {lower_time} first.',
+  ],
+  width: [
+    'The strip should be 300 ft long.',
+    'A header of 20 ft loses 1 ft to overlap.',
+    'The headland is 60 ft wide.',
+  ],
+  lean: ['The front tires carry 40 psi on the road.', 'A gauge with a range of 0 to 60 psi is fine.'],
+  draper: ['A belt of 42 in wears at its edge first.', 'The bolt takes a 24 mm wrench.'],
+  mass: ['A hundred bushels weigh 5600 lb.', 'An error of 10 % in one load spoils the mean error by 1.5 %.'],
+  losses: ['One bushel an acre is 56 lb of corn.'],
+};
+
+describe('a number in a text contradicts what is typed', () => {
+  it.each(Object.entries(contradictions))('in %s', (of, list) => {
+    const found = contradictedBy(
+      of,
+      list.map(([sentence]) => sentence),
+    );
+    expect(found).toEqual(list.map(([, wrong]) => wrong));
+  });
+
+  it('in the section of the step that measures it', () => {
+    expect(contradictedBy('response', ['The time is 12 s.'], 'rate')).toEqual(['12 s']);
+  });
+});
+
+describe('a number in a text is of something else', () => {
+  it.each(Object.entries(others))('in %s', (of, sentences) => {
+    expect(contradictedBy(of, sentences)).toEqual([]);
+  });
+});
