@@ -22,6 +22,7 @@ const fileCodes = {
 /** Of waivers, and of whether what is right can be printed: asked after the rules. */
 const lastCodes = {
   'card-overflow': 'error',
+  'code-too-dense': 'error',
   'sign-not-printable': 'error',
   'unknown-code': 'error',
   'unneeded-waiver': 'hint',

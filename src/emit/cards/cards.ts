@@ -4,11 +4,14 @@ import { type Diagnostic, diagnose } from '../../diagnostic/diagnostic.js';
 import type { ResolvedBook, Variant } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
 import { type Keep, keepNothing } from '../../text/keep.js';
+import type { Span } from '../../text/source.js';
 import { shortCodes } from '../short-code.js';
 import { bodyOf, type CardContent } from './content.js';
 import { drawCard } from './draw.js';
+import { type PrintedIn, placeOfBlock, placeOfText } from './fault-places.js';
 import { type CardFonts, openFonts } from './fonts.js';
 import { type Layout, type LayoutFault, layOut, type MeasuredBody, measureBody } from './layout.js';
+import { codeFault } from './printed-code.js';
 import { rigWords } from './rig-words.js';
 import { speaks } from './words.js';
 
@@ -110,23 +113,28 @@ function* layOutCards(
 }
 
 /**
- * What does not fit a card, and signs that cannot be printed: an error each, at the procedure. With `keep`, cards are not set
+ * What does not fit a card, a code that cannot be read, and signs that cannot be printed: an error each, at the procedure. With `keep`, cards are not set
  * again while their variant, its proof and the shared files are the same as before.
  */
 export function cardFaults(resolved: ResolvedBook, input: CardsInput, keep: Keep = keepNothing): readonly Diagnostic[] {
   const { procedures: _, figures: _figures, unread: _unread, ...shared } = resolved.book;
   const around = [input.fonts, resolved.rigs, ...Object.values(shared)];
   const byVariant = new Map<Variant, Card[]>();
-  for (const card of cardsOf(resolved)) {
+  const all = cardsOf(resolved);
+  for (const card of all) {
     const cards = byVariant.get(card.variant);
     if (cards) cards.push(card);
     else byVariant.set(card.variant, [card]);
   }
-  return [...byVariant].flatMap(([variant, cards]) => {
+  const urls = all.map(({ url }) => url);
+  const { url: site } = resolved.book.settings;
+  const ofCode = keep('printed code', [site, urls.join(' ')], () => codeFault(urls, site));
+  const ofCards = [...byVariant].flatMap(([variant, cards]) => {
     const codes = cards.map(({ code }) => code).join(' ');
     const parts = [variant, input.proofs.get(variant.id), codes, ...around];
     return keep(`card faults ${variant.id}`, parts, () => faultsOf(resolved, input, cards));
   });
+  return [...ofCode, ...ofCards];
 }
 
 function faultsOf(
@@ -136,8 +144,9 @@ function faultsOf(
 ): readonly Diagnostic[] {
   const found = new Map<string, Diagnostic>();
   for (const { card, content, layout } of layOutCards(resolved, { proofs, fonts }, cards)) {
-    const at = card.variant.procedure.source.title.at;
+    const printed = { book: resolved.book, variant: card.variant, language: card.language };
     for (const fault of layout.faults) {
+      const at = placeOfFault(printed, fault);
       const diagnostic = diagnose({ code: 'card-overflow', severity: 'error', at, ...faultWords(fault) });
       found.set(`${at.file} ${diagnostic.message}`, diagnostic);
     }
@@ -146,6 +155,7 @@ function faultsOf(
       const signs = lacking.map(
         (sign) => `\`${sign}\` (U+${(sign.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')})`,
       );
+      const at = placeOfText(printed, lacking[0] ?? '');
       const diagnostic = diagnose({
         code: 'sign-not-printable',
         severity: 'error',
@@ -158,6 +168,11 @@ function faultsOf(
     }
   }
   return [...found.values()];
+}
+
+function placeOfFault(card: PrintedIn, fault: LayoutFault): Span {
+  if (fault.kind === 'title-too-long') return placeOfBlock(card, 'title');
+  return fault.kind === 'too-wide' ? placeOfText(card, fault.word) : placeOfBlock(card, fault.name);
 }
 
 function faultWords(fault: LayoutFault): { message: string; help: string } {

@@ -1,12 +1,12 @@
 // A laid-out card into a PDF: real text, a tag tree, the code to scan. Same content, same bytes.
 
 import PDFDocument from 'pdfkit';
-import { encode } from 'uqr';
 import type { CardContent } from './content.js';
 import type { CardFonts } from './fonts.js';
-import { codeSide, type Face, type Head, type Layout } from './layout.js';
+import type { Face, Head, Layout } from './layout.js';
 import { card, sizes } from './measure.js';
 import { type Pen, penFor } from './pen.js';
+import { codeFor, codeSide, quietZone } from './printed-code.js';
 import { cardWord } from './words.js';
 
 /**
@@ -106,11 +106,11 @@ function drawHead(pen: Pen, { title, titleSize, below, height }: Head, { content
   pen.rule(card.top + height - 2, 2.2);
 }
 
-/** Level Q, four modules of quiet zone on each side (ISO/IEC 18004). */
 function drawCode(pen: Pen, url: string): void {
-  const { data, size } = encode(url, { ecc: 'Q', boostEcc: false, border: 0 });
-  const side = codeSide / (size + 8);
-  pen.squares(data, { x: card.width - card.right - codeSide + 4 * side, y: card.top + 4 * side, side });
+  const { data, size } = codeFor(url);
+  const side = codeSide / (size + 2 * quietZone);
+  const x = card.width - card.right - codeSide + quietZone * side;
+  pen.squares(data, { x, y: card.top + quietZone * side, side });
 }
 
 function drawFoot(pen: Pen, { content, fonts, page, pages }: Sheet): void {

@@ -3,6 +3,7 @@
 import type { CardBody, CardContent } from './content.js';
 import type { CardFonts } from './fonts.js';
 import { card, type Measured, measure, measurePanel, room, sizes } from './measure.js';
+import { codeSide } from './printed-code.js';
 import { runsOf, type Wrapped, wrap } from './text.js';
 
 /** A block and the height at which it begins. */
@@ -27,8 +28,6 @@ export type LayoutFault =
   | { readonly kind: 'too-wide'; readonly name: string; readonly word: string }
   | { readonly kind: 'title-too-long'; readonly over: number };
 
-/** The side of the code with its quiet zone, in points: 0.5 mm or more for each of its modules. */
-export const codeSide = 64;
 const footHeight = sizes.small * sizes.leading + 6;
 const floor = card.height - card.bottom - footHeight;
 

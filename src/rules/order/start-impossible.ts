@@ -24,7 +24,10 @@ export default rule({
       const { data, at, laws } = narrowed(found, context);
       const required = new Set(data.missing.map(({ state }) => state));
       const assumed = data.triggeredBy.filter(({ state }) => !required.has(state));
-      const related = [...startPlaces(assumed, context), ...laws.flatMap(({ law, state }) => lawPlaces(lawsOf(state, [law]), state))];
+      const related = [
+        ...startPlaces(assumed, context),
+        ...laws.flatMap(({ law, state }) => lawPlaces(lawsOf(state, [law]), state)),
+      ];
       yield { at, related, data: { violation: data, assumed } };
     }
   },
