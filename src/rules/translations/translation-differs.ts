@@ -1,9 +1,11 @@
 // A translated text whose numbers or placeholders are not those of the original.
 
-import type { Choice, Template, Text } from '../../model/text.js';
-import { leavesOf, textsOf } from '../../model/walk.js';
-import type { Span } from '../../text/source.js';
-import { rule } from '../rule.js';
+import type { Book } from '../../model/book.js';
+import type { Procedure } from '../../model/procedure.js';
+import type { Text } from '../../model/text.js';
+import { textsOf } from '../../model/walk.js';
+import { type Finding, rule } from '../rule.js';
+import { type Difference, differencesOf, proseDifferences } from './differences.js';
 
 interface Facts {
   readonly language: string;
@@ -14,19 +16,12 @@ interface Facts {
 export default rule({
   id: 'translation-differs',
   severity: 'warning',
-  needs: 'procedure',
-  *run(procedure, { book }) {
+  needs: 'book',
+  *run(book) {
     const [first = 'en', ...others] = book.settings.languages;
-    for (const { text } of textsOf(procedure)) {
-      for (const language of others) {
-        for (const { at, original, ...facts } of differences(text, first, language)) {
-          yield {
-            at,
-            related: [{ message: 'the original', at: original }],
-            data: { ...facts, language } satisfies Facts,
-          };
-        }
-      }
+    for (const language of others) {
+      for (const text of sharedTexts(book)) yield* told(differencesOf(text, first, language), language);
+      for (const procedure of book.procedures.values()) yield* inProcedure(procedure, first, language);
     }
   },
   say: ({ language, missing, extra }: Facts) => ({
@@ -41,39 +36,43 @@ export default rule({
   }),
 });
 
-interface Difference {
-  readonly at: Span;
-  readonly original: Span;
-  readonly missing: readonly string[];
-  readonly extra: readonly string[];
+// what was found in a procedure holds for as long as it is the same one
+const known = new WeakMap<Procedure, Map<string, readonly Finding<Facts>[]>>();
+
+function inProcedure(procedure: Procedure, first: string, language: string): readonly Finding<Facts>[] {
+  const found = known.get(procedure) ?? new Map<string, readonly Finding<Facts>[]>();
+  known.set(procedure, found);
+  const key = `${first} ${language}`;
+  const before = found.get(key);
+  if (before) return before;
+  const texts = [...textsOf(procedure)].flatMap(({ text }) => [
+    ...told(differencesOf(text, first, language), language),
+  ]);
+  const all = [...texts, ...told(proseDifferences(procedure, first, language), language)];
+  found.set(key, all);
+  return all;
 }
 
-function* differences(text: Text, first: string, language: string): Iterable<Difference> {
-  const own = text.languages.get(first);
-  const other = text.languages.get(language);
-  if (!own || !other) return;
-  for (const [original, translated] of pairs(own, other)) {
-    const [wanted, found] = [partsOf(original), partsOf(translated)];
-    const missing = [...wanted].filter((part) => !found.has(part));
-    const extra = [...found].filter((part) => !wanted.has(part));
-    if (missing.length + extra.length === 0) continue;
-    yield { at: translated.source.at, original: original.source.at, missing, extra };
+function* told(differences: Iterable<Difference>, language: string): Iterable<Finding<Facts>> {
+  for (const { at, original, missing, extra } of differences) {
+    yield { at, related: [{ message: 'the original', at: original }], data: { language, missing, extra } };
   }
 }
 
-/** The leaves of two choices of the same shape; nothing where the shapes differ, which is reported where they are read. */
-function pairs(own: Choice<Template>, other: Choice<Template>): readonly (readonly [Template, Template])[] {
-  const [left, right] = [[...leavesOf(own)], [...leavesOf(other)]];
-  return left.length === right.length ? left.map((one, i) => [one, right[i] as Template] as const) : [];
-}
-
-/** Placeholders and numbers of a text; a decimal comma counts as a point. */
-function partsOf({ parts }: Template): ReadonlySet<string> {
-  return new Set(
-    parts.flatMap((part) =>
-      part.kind === 'place'
-        ? [`{${part.path}}`]
-        : [...part.text.matchAll(/\d+(?:[.,]\d+)?/g)].map(([found]) => found.replace(',', '.')),
-    ),
-  );
+/** Texts of the shared files that have a language each. */
+function* sharedTexts({ hazards, machines, headers, states, instruments, tools }: Book): Iterable<Text> {
+  for (const { what, harm, avoid } of hazards.values()) yield* [what, harm, avoid];
+  for (const { name, tell, options } of machines.values()) {
+    yield name;
+    for (const one of [tell, ...options.map((option) => option.tell)]) {
+      if (one?.text) yield one.text;
+      if (one?.figure) yield one.figure.alt;
+    }
+  }
+  for (const { name, tell } of headers.values()) {
+    yield name;
+    if (tell?.text) yield tell.text;
+    if (tell?.figure) yield tell.figure.alt;
+  }
+  for (const things of [states, instruments, tools]) for (const { label } of things.values()) if (label) yield label;
 }
