@@ -1,9 +1,10 @@
-// The same number typed in two places with different limits: two values of one label, or a value and a parameter of one name.
+// The same number typed in two places with different limits: two values of one label, a value and a parameter of one name, or
+// a parameter of a machine and one of a header that it carries.
 
 import { sameDimension } from '../../calc/dimension.js';
 import { formatLimits } from '../../calc/display.js';
 import type { Limits } from '../../calc/limits.js';
-import { compare, type Rational } from '../../calc/rational.js';
+import { compare, type Rational, toNumber } from '../../calc/rational.js';
 import type { Book } from '../../model/book.js';
 import type { ResolvedBook, Rig, Variant } from '../../model/resolved.js';
 import type { Text } from '../../model/text.js';
@@ -47,13 +48,15 @@ export default rule({
     const parameters = parametersOf(book);
     const rigs = [...resolved.variants.flatMap((variant) => variant.rigs), ...resolved.rigs.map(plainRig)];
     const told = new Set<string>();
-    for (const [here, there] of pairsOf(values, parameters)) {
-      const key = [here.at.file, here.at.start, there.at.file, there.at.start].join();
+    for (const [here, there] of [...pairsOf(values, parameters), ...parameterPairs(parameters)]) {
+      // a parameter of a machine is told once, whatever number of headers has it
+      const key = [here.at.file, here.at.start, ...(here.reference ? [] : [there.at.file, there.at.start])].join();
       if (told.has(key) || agree(here.limits, there.limits)) continue;
       if (!rigs.some((rig) => here.isFor(rig) && there.isFor(rig))) continue;
       told.add(key);
       const [limits, theirs] = [formatLimits(here.limits), formatLimits(there.limits)];
-      const data: Facts = { here: here.name, limits, there: there.name, theirs, reference: there.reference };
+      const reference = here.reference ? undefined : there.reference;
+      const data: Facts = { here: here.name, limits, there: there.name, theirs, reference };
       yield { at: here.at, related: [{ message: `${there.name} is ${theirs}`, at: there.at }], data };
     }
   },
@@ -61,7 +64,7 @@ export default rule({
     message: `${here} is ${limits}, and ${there}, which is called the same, is ${theirs}`,
     help: reference
       ? `Write \`${reference}\` here, so that the number is typed once; or give one of the two another name, if they are not the same thing.`
-      : 'Make it one parameter of the machine or header that both name; or give one of the two another label, if they are not the same thing.',
+      : 'Make it one parameter, of the machine or of the header, that both places name; or give one of the two another name, if they are not the same thing.',
     note: 'Of a number that is typed twice, one is sooner or later the one that was not mended.',
   }),
 });
@@ -78,6 +81,29 @@ function* pairsOf(values: readonly Typed[], parameters: readonly Typed[]): Itera
       if (value.isPlain && (!other.isPlain || isLater(value, other))) yield [value, other];
     }
   }
+}
+
+/** A parameter of a machine and one of a header that are called the same and are of one size: a `mass` may be of either. */
+function* parameterPairs(parameters: readonly Typed[]): Iterable<readonly [Typed, Typed]> {
+  for (const here of parameters) {
+    if (here.reference?.startsWith('header.')) continue;
+    for (const there of parameters) {
+      if (!there.reference?.startsWith('header.') || !isOneSize(here.limits, there.limits)) continue;
+      if ((here.id === there.id && here.id.includes('_')) || sameLabel(here, there)) yield [here, there];
+    }
+  }
+}
+
+/** Whether one of two numbers may be the other before it was mended: they differ by less than half. */
+function isOneSize(a: Limits, b: Limits): boolean {
+  return [a.low && b.low ? [a.low, b.low] : [], a.high && b.high ? [a.high, b.high] : []].some(
+    ([one, other]) => one && other && isNear(one, other),
+  );
+}
+
+function isNear(one: Rational, other: Rational): boolean {
+  const [left, right] = [toNumber(one), toNumber(other)];
+  return Math.abs(left - right) < 0.5 * Math.max(Math.abs(left), Math.abs(right));
 }
 
 function isLater(a: Typed, b: Typed): boolean {
