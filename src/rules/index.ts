@@ -10,6 +10,7 @@ import adjusterCannotTurn from './adjusters/adjuster-cannot-turn.js';
 import adjusterReachShort from './adjusters/adjuster-reach-short.js';
 import adjusterStartsOutside from './adjusters/adjuster-starts-outside.js';
 import adjusterStepOverWindow from './adjusters/adjuster-step-over-window.js';
+import sideNotTurned from './adjusters/side-not-turned.js';
 import cropNumberImpossible from './crops/crop-number-impossible.js';
 import cropUnlikeStandard from './crops/crop-unlike-standard.js';
 import derivedLimitsIdleInUse from './derived/derived-limits-idle-in-use.js';
@@ -123,6 +124,7 @@ export const rules: readonly AnyRule[] = [
   adjusterReachShort,
   adjusterStartsOutside,
   adjusterStepOverWindow,
+  sideNotTurned,
   derivedLimitsIdleInUse,
   derivedLimitsImpossible,
   derivedLimitsNeverFail,

@@ -101,6 +101,12 @@ export const english: Language = {
   thingFirst: false,
   doneWith: wordSet('with'),
   doerEndings: /(?:er|or)$/,
+  clockwise: /\bclockwise\b/i,
+  counterClockwise: /\b(?:counter|anti)[- ]?clockwise\b/i,
+  left: /\bleft\b/i,
+  right: /\bright\b/i,
+  ownEnd: /\bfrom (?:its (?:own )?(?:end|side)|the (?:end|outside))\b/i,
+  threaded: /\b(?:screw|bolt|nut|stud|spindle|threaded|turnbuckle)s?\b/i,
   vague: vagueWords({
     'properly|correctly|adequately|appropriately|satisfactorily|suitably|sufficiently': 'what is seen when it is right',
     'proper|adequate|appropriate|satisfactory|suitable|sufficient|acceptable|reasonable|reasonably':

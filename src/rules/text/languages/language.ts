@@ -49,6 +49,15 @@ export interface Language {
   readonly doneWith: ReadonlySet<string>;
   /** Endings that make of a doing the thing that does it: `scraper` of `scrape`. */
   readonly doerEndings: RegExp;
+  /** A turn to the right and to the left as one looks at it; where one word holds another the longer one is found first. */
+  readonly clockwise: RegExp;
+  readonly counterClockwise: RegExp;
+  /** The sides of a machine, and its own end of whatever is spoken of. */
+  readonly left: RegExp;
+  readonly right: RegExp;
+  readonly ownEnd: RegExp;
+  /** Things with a thread, which is the same on both sides. */
+  readonly threaded: RegExp;
   /** Words that decide nothing, with what to write instead. */
   readonly vague: readonly VagueWord[];
   /** Words that say how and not how much. */

@@ -95,6 +95,12 @@ export const spanish: Language = {
   thingFirst: true,
   doneWith: wordSet('con'),
   doerEndings: /[aei]?dor[ae]?s?$/,
+  clockwise: /sentido (?:horario|de las agujas)|\bhorario\b/i,
+  counterClockwise: /antihorario|contra(?:rio a)? las agujas/i,
+  left: /izquierd[oa]/i,
+  right: /derech[oa]/i,
+  ownEnd: /desde (?:su (?:propi[oa] )?(?:extremo|punta|lado)|el extremo|la punta|afuera)/i,
+  threaded: /tornillo|perno|tuerca|espárrago|husillo|tensor/i,
   vague: vagueWords({
     'adecuadamente|correctamente|apropiadamente|debidamente|satisfactoriamente|suficientemente|convenientemente|como corresponde|como es debido':
       'what is seen when it is right',
