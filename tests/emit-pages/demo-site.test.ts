@@ -33,6 +33,22 @@ describe('the site of the demo book', () => {
     }
   });
 
+  it('shows limits that are the same in all versions of a procedure once, and others only to whom they are for', () => {
+    for (const [path, html] of pages.filter(([name]) => name.endsWith('/values.html'))) {
+      for (const section of html.split('<section class="job"').slice(1)) {
+        const lists = [...section.matchAll(/<ul class="rows"( data-only="[^"]*" hidden)?>(.*?)<\/ul>/gs)];
+        if (section.includes('class="several"')) {
+          expect([path, lists.every(([, only]) => only !== undefined)]).toEqual([path, true]);
+          expect([path, new Set(lists.map(([, , rows]) => rows)).size > 1]).toEqual([path, true]);
+        } else expect([path, lists.map(([, only]) => only)]).toEqual([path, [undefined]]);
+      }
+    }
+    const home = pages.find(([path]) => path === 'tarn-40/row-12x20/values.html')?.[1] ?? '';
+    const learn = home.split('<section class="job"').find((part) => part.includes('Learn the header height range'));
+    expect(learn).toContain('3.63 to 4.17');
+    expect(learn).not.toContain('choose inside');
+  });
+
   it('gives each variant a page in each of its homes', () => {
     for (const variant of resolved.variants) {
       const titles = variant.rigs.map((rig) => `${rig.machine}/${rig.header}/${variant.procedure.id}/`);

@@ -131,8 +131,11 @@ function again(page: Page, entry: Entry, aside: Html | string | undefined): Html
 export function valuesPage(page: Page, home: Home): string {
   const { voice } = page;
   const measured = home.entries.filter(({ procedure }) => procedure.values.length > 0);
-  const split = measured.filter(({ versions }) => versions.length > 1);
-  const whole = measured.filter(({ versions }) => versions.length === 1);
+  // versions that differ in something else have the same limits: these hold whichever it is
+  const isSplit = ({ versions }: Entry): boolean =>
+    new Set(versions.map(({ variant }) => valueRows(page, variant.procedure).html)).size > 1;
+  const split = measured.filter(isSplit);
+  const whole = measured.filter((entry) => !isSplit(entry));
   return renderPage(page, {
     kind: 'list',
     title: voice.text('all-values'),
