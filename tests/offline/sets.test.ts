@@ -45,12 +45,12 @@ const home = 'tarn-40/row-12x20/';
 const output = outputOf();
 
 describe('the set of a home', () => {
-  it('is listed for every home in every language of the interface', () => {
+  it('is listed for every home, and for whoever does not know header or machine, in every language of the interface', () => {
     const homes = [...output.site.keys()].filter((path) => path.endsWith('/symptoms.html'));
     expect(homes.length).toBeGreaterThan(4);
-    expect(Object.keys(output.status.sets).sort()).toEqual(
-      homes.map((path) => path.replace('symptoms.html', '')).sort(),
-    );
+    const unknown = ['any/', 'tarn-40/any/'].flatMap((folder) => [folder, `es/${folder}`]);
+    const folders = [...homes.map((path) => path.replace('symptoms.html', '')), ...unknown];
+    expect(Object.keys(output.status.sets).sort()).toEqual(folders.sort());
     for (const folder of Object.keys(output.status.sets)) expect(output.list(folder).folder).toBe(folder);
   });
 
@@ -85,6 +85,29 @@ describe('the set of a home', () => {
     expect(kept).not.toContain('status.json');
     expect(kept).not.toContain('worker.js');
     expect(kept).not.toContain(`${home}offline.json`);
+  });
+
+  it('has the page of what holds either way, for a person who does not know an option, and its bytes count', () => {
+    const { files, bytes } = output.list(home);
+    const own = files.filter(([path]) => path === `${home}arm-stuck/any/index.html`);
+    expect(own.map(([, , size]) => size)).toEqual([Buffer.byteLength(String(output.site.get(own[0]?.[0] ?? '')))]);
+    expect(bytes).toBeGreaterThan(own[0]?.[2] ?? 0);
+  });
+
+  it('of what holds either way has its own pages and the way to tell, and no page of one rig', () => {
+    const kept = output.list('tarn-40/any/').files.map(([path]) => path);
+    for (const path of [
+      'tarn-40/any/index.html',
+      'tarn-40/any/arm-stuck/index.html',
+      'tarn-40/index.html',
+      'index.html',
+    ])
+      expect(kept).toContain(path);
+    expect(kept.filter((path) => /^(?:tarn-\d\d\/(?!any\/|index)|any\/|es\/)/.test(path))).toEqual([]);
+    const all = output.list('es/any/').files.map(([path]) => path);
+    expect(all).toContain('es/any/arm-stuck/index.html');
+    expect(all.filter((path) => path.startsWith('es/tarn-'))).toEqual([]);
+    expect(output.status.sets['tarn-40/any/']?.[1]).toBe(output.list('tarn-40/any/').bytes);
   });
 
   it('gives each file with the first half of its SHA-256 and its bytes, and their sum', () => {

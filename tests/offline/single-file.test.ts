@@ -36,6 +36,7 @@ describe('a procedure as single files', () => {
   it('has one for each page that it has on the site', () => {
     expect([...all.keys()].filter((name) => name.includes('row-12x20')).sort()).toEqual(
       ['es-', ''].flatMap((language) => [
+        `${language}tarn-40-row-12x20-arm-stuck-any.html`,
         `${language}tarn-40-row-12x20-arm-stuck-with-lateral-tilt.html`,
         `${language}tarn-40-row-12x20-arm-stuck-without-lateral-tilt.html`,
         `${language}tarn-60-row-12x20-arm-stuck.html`,
@@ -47,6 +48,25 @@ describe('a procedure as single files', () => {
     });
     expect([...few.keys()]).toEqual(['es-tarn-60-row-12x20-arm-stuck.html']);
     expect(filesOf({ procedure: 'no-such' }).size).toBe(0);
+  });
+
+  it('has one for whoever does not know option, header or machine, with what holds either way', () => {
+    for (const name of ['tarn-40-row-12x20-arm-stuck-any', 'tarn-40-any-arm-stuck', 'any-arm-stuck']) {
+      const file = all.get(`${name}.html`) ?? '';
+      expect([name, file]).toEqual([name, expect.stringContaining('Is there mud on the arm?')]);
+      expect([name, /class="differs"/.test(file)]).toEqual([name, true]);
+      // the step that only some of these machines have is not told as if of all
+      expect([name, file]).toEqual([name, expect.stringContaining('Not all of them have this step.')]);
+    }
+    // who asks for one machine knows it, and who asks for one content knows all
+    const one = filesOf({ language: 'en', isWanted: ({ machine }) => machine === 'tarn-40' });
+    expect([...one.keys()]).toContain('tarn-40-any-arm-stuck.html');
+    expect([...one.keys()].filter((name) => name.startsWith('any-'))).toEqual([]);
+    const known = filesOf({
+      language: 'en',
+      isWanted: ({ machine, header }) => machine === 'tarn-60' && header === 'row-12x20',
+    });
+    expect([...known.keys()]).toEqual(['tarn-60-row-12x20-arm-stuck.html']);
   });
 
   it('holds the style, the faces and the pictures, and asks for nothing', () => {

@@ -4,10 +4,11 @@ import { compareText } from '../../diagnostic/diagnostic.js';
 
 export type Files = ReadonlyMap<string, string | Uint8Array>;
 
+/** A home, or the pages of what holds for rigs that are not told apart. */
 export interface HomePlace {
   /** The language's folder: empty for the first. */
   readonly languageFolder: string;
-  /** `tarn-40/row-12x20/`, without the language's folder. */
+  /** `tarn-40/row-12x20/`, `tarn-40/any/`, `any/`; without the language's folder. */
   readonly folder: string;
 }
 
@@ -20,7 +21,7 @@ export interface Surroundings {
   readonly linksOf: (path: string) => readonly string[];
 }
 
-/** Folders whose pages are for the desk, for programs, or for whoever has not chosen yet: no phone keeps them. */
+/** Folders whose pages are for the desk, for programs, or for whoever has not chosen yet: no phone keeps them with a home. */
 const notKept = ['data/', 'staff/', 'any/', 'c/', 'u/'];
 
 /** The page for what is not kept: no other leads there. */
@@ -64,9 +65,9 @@ function belongs(path: string, { languageFolder, folder }: HomePlace, around: Su
   if (/^(?:figures|cards|assets|walk)\//.test(path)) return true;
   if (!path.startsWith(languageFolder)) return false;
   if (languageFolder === '' && around.languages.some((other) => path.startsWith(other))) return false;
+  if (inner.startsWith(folder)) return true;
   const machine = around.machines.find((one) => inner.startsWith(one));
-  if (machine !== undefined)
-    return inner.startsWith(folder) || (folder.startsWith(machine) && inner === `${machine}index.html`);
+  if (machine !== undefined) return folder.startsWith(machine) && inner === `${machine}index.html`;
   return !notKept.some((other) => inner.startsWith(other));
 }
 

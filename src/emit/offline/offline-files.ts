@@ -8,10 +8,13 @@ import { digest } from './digest.js';
 import { awayPage, type Files, type HomePlace, keptPaths, linkedFiles, type Surroundings } from './kept-files.js';
 import { type BookStatus, type KeptFile, listName, type SetList, statusName } from './shapes.js';
 
-/** The files to add to an output of that book: a list beside each home in each language, and the status. */
+/**
+ * The files to add to an output of that book: a list beside each home, and each page for rigs that are not told apart, in
+ * each language, and the status.
+ */
 export function offlineFiles(
   { book }: ResolvedBook,
-  map: Pick<SiteMap, 'homes'>,
+  map: Pick<SiteMap, 'homes' | 'groups'>,
   files: Files,
 ): ReadonlyMap<string, string> {
   const { languages } = book.settings;
@@ -34,7 +37,7 @@ export function offlineFiles(
     return [path, digest(content), typeof content === 'string' ? Buffer.byteLength(content) : content.length];
   });
   const lists = ['', ...folders].flatMap((languageFolder) =>
-    map.homes.map(({ folder }) => listSet({ languageFolder, folder }, { around, entryOf })),
+    [...map.homes, ...map.groups].map(({ folder }) => listSet({ languageFolder, folder }, { around, entryOf })),
   );
   const status = statusOf(map, lists);
   return new Map([

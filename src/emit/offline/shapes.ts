@@ -4,12 +4,15 @@
 /** A file below the site's root: its path, its digest (32 hexadecimal digits), its bytes. */
 export type KeptFile = readonly [path: string, digest: string, bytes: number];
 
-/** `offline.json` beside a home: all that its pages need, as one set that is kept whole or not at all. */
+/**
+ * `offline.json` beside a home, or beside the pages for rigs that are not told apart: all that its pages need, as one set
+ * that is kept whole or not at all.
+ */
 export interface SetList {
   readonly format: 1;
   /** Digest of all the files: another one is another version. */
   readonly version: string;
-  /** Folder of the home below the site's root, its language's folder included: `es/tarn-40/row-12x20/`. */
+  /** Folder of the home below the site's root, its language's folder included: `es/tarn-40/row-12x20/`, `es/any/`. */
   readonly folder: string;
   /** The page to show for an address that is not kept, while there is no signal. */
   readonly away: string;

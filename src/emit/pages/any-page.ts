@@ -8,6 +8,7 @@ import { type CommonPlace, commonTitle } from './common-page.js';
 import { homeName, linkTo, type Page, plainOf } from './context.js';
 import { renderPage } from './layout.js';
 import { about, drawTaken } from './listed.js';
+import { drawKeep } from './offline-pages.js';
 import { type CommonEntry, type Entry, type Group, jobFolder, type Place } from './site-map.js';
 
 /** The file of the home. */
@@ -19,7 +20,9 @@ export function anyPage(page: Page, group: Group): string {
     title: name,
     head: html`<h1>${name}</h1><p class="summary">${voice.ui('any-why', { rigs: rigsOf(page, group) })} <a href="${linkTo(page, tellOf(page, group))}">${voice.ui('common-tell')}</a></p>
 <p class="meta"><span>${voice.ui('read-out', { code: html`<b class="code">${spokenCode(group.code)}</b>` })}</span></p>`,
-    body: html`${drawJobs(page, group)}${drawOthers(page, group)}`,
+    kept: group,
+    facts: { 'data-name': name },
+    body: html`${drawKeep(page, group)}${drawJobs(page, group)}${drawOthers(page, group)}`,
   });
 }
 

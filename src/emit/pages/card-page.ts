@@ -23,7 +23,8 @@ export function cardPage(page: Page, code: string): string {
     head: html`<h1>${voice.say(title)}</h1><p class="summary">${voice.ui('card-is', { code: html`<b class="code">${spokenCode(code)}</b>` })}</p>`,
     facts: { 'data-procedure': id, 'data-revision': String(revision) },
     // what can kill is said on the page of the procedure, which comes next
-    judged: { procedure, isDeadly: false, home: first.home },
+    judged: { procedure, isDeadly: false },
+    kept: first.home,
     body: html`<p class="card-revision">${voice.ui('card-revision', { revision: html`<b>${revision}</b>` })}</p>
 <p class="card-old" role="alert" hidden>${voice.ui('card-old', { phone: phoneLink(page) })}</p>
 <ul class="rows">

@@ -10,7 +10,7 @@ import { drawCall, drawLeaves } from './after.js';
 import { drawCondition, drawReady } from './before.js';
 import { homeName, linkTo, type Page, phoneLink } from './context.js';
 import { hatching } from './gauge.js';
-import { drawHazard, findHazard, worstFirst } from './hazards.js';
+import { drawHazard, findHazard, isDeadly, worstFirst } from './hazards.js';
 import { renderPage } from './layout.js';
 import { drawOnce, drawProse, endScopes, type Work, workOf } from './procedure-page.js';
 import { describeRig } from './rig-words.js';
@@ -69,6 +69,12 @@ export function commonPage(page: Page, entry: CommonEntry, where: CommonPlace): 
     kind: 'procedure common',
     title: `${title} · ${voice.text('common-title')}`,
     rig: where.back,
+    kept: where.linked,
+    facts: { 'data-procedure': procedure.id, 'data-revision': String(procedure.revision) },
+    judged: {
+      procedure,
+      isDeadly: views.some(({ page: own, work }) => work.hazards.some((id) => isDeadly(findHazard(own, id)))),
+    },
     head: html`<h1>${title}</h1>
 <p class="summary">${same(views, ({ place }) => voice.say(place.version.variant.procedure.summary))}</p>
 <p class="meta"><span>${voice.ui('revision', { revision: procedure.revision })}</span> <span>${voice.ui('read-out', { code: html`<b class="code">${spokenCode(entry.code)}</b>` })}</span></p>

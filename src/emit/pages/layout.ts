@@ -16,7 +16,7 @@ import {
 } from './context.js';
 import { takenWords } from './listed.js';
 import { drawHomeLine } from './rig-line.js';
-import { drawStanding, type Judged, manifestName } from './standing.js';
+import { drawStanding, type Judged, type Kept, manifestName } from './standing.js';
 
 export interface Frame {
   readonly title: string;
@@ -29,6 +29,8 @@ export interface Frame {
   readonly facts?: Readonly<Record<`data-${string}`, string>>;
   /** The procedure that the page is of, for what a phone says when it no longer holds. */
   readonly judged?: Judged;
+  /** Where a new version of the page can be taken, on a page without a home. */
+  readonly kept?: Kept;
   /** Where the way back leads on a page without a home. */
   readonly rig?: { readonly words: string; readonly folder: string };
   /** A page to leave: the machine's home is not offered as a way back. */
@@ -54,6 +56,7 @@ const policy = [
 export function renderPage(page: Page, frame: Frame): string {
   const { voice } = page;
   const { home } = page;
+  const kept = home ?? frame.kept;
   const own = home && { 'data-home': home.folder, 'data-name': homeName(page, home) };
   const lists = /^procedure/.test(frame.kind) ? undefined : takenWords(voice);
   const facts = Object.entries({ 'data-root': linkToShared(page, ''), ...own, ...lists, ...frame.facts }).map(
@@ -80,7 +83,7 @@ ${wayBack(page, frame)}
 ${home && otherMachines(page)}${frame.head}
 ${home && !/^procedure/.test(frame.kind) && drawHomeLine(page)}</header>
 <main id="main">
-${(page.home || frame.judged) && drawStanding(page, frame.judged)}${frame.body}
+${(kept || frame.judged) && drawStanding(page, frame.judged, kept)}${frame.body}
 </main>
 ${foot(page)}
 </body>

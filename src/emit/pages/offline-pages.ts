@@ -5,8 +5,7 @@ import { listName } from '../offline/shapes.js';
 import type { UiKey } from '../words/interface.js';
 import { fileOf, languageFolder, linkTo, type Page, phoneLink, plainOf, relativeLink } from './context.js';
 import { renderPage } from './layout.js';
-import type { Home } from './site-map.js';
-import { gap, manifestName } from './standing.js';
+import { gap, type Kept, manifestName } from './standing.js';
 
 export { manifestName };
 
@@ -60,8 +59,11 @@ export function drawKeptList({ voice }: Page): Html {
 `;
 }
 
-/** Where a home is kept on the phone, updated and removed. Hidden without the client script, which shows one state of it. */
-export function drawKeep(page: Page, home: Home): Html {
+/**
+ * Where a home, or what holds for rigs that are not told apart, is kept on the phone, updated and removed. Hidden without the
+ * client script, which shows one state of it.
+ */
+export function drawKeep(page: Page, kept: Kept): Html {
   const { voice, site } = page;
   const size = gap('size');
   const say = (name: string, key: UiKey, parts: Readonly<Record<string, Html>> = {}): Html =>
@@ -70,14 +72,15 @@ export function drawKeep(page: Page, home: Home): Html {
   const button = (act: string, key: UiKey, parts: Readonly<Record<string, Html>> = {}): Html =>
     html`<button class="press" type="button" data-do="${act}" hidden>${voice.ui(key, parts)}</button>
 `;
-  const folder = languageFolder(site, voice.language) + home.folder;
+  const folder = languageFolder(site, voice.language) + kept.folder;
+  const [offer, keep] = page.home ? (['keep-offer', 'keep-do'] as const) : (['keep-offer-any', 'keep-do-any'] as const);
   return html`<section class="keep" id="keep" data-folder="${folder}" data-list="${listName}" hidden><h2>${voice.ui('keep-title')}</h2>
 <div class="told" role="status">
-${say('kept', 'kept-since', { since: gap('since') })}${say('offer', 'keep-offer')}${say('changed', 'keep-changed')}${say('job', 'keep-job')}${say('open-job', 'keep-open-job')}${say('busy', 'keep-busy', { done: gap('done'), size: gap('all') })}</div>
+${say('kept', 'kept-since', { since: gap('since') })}${say('offer', offer)}${say('changed', 'keep-changed')}${say('job', 'keep-job')}${say('open-job', 'keep-open-job')}${say('busy', 'keep-busy', { done: gap('done'), size: gap('all') })}</div>
 <progress max="100" value="0" aria-label="${voice.text('keep-title')}" hidden></progress>
 <div class="told" role="alert">
 ${say('refused', 'keep-refused')}${say('insecure', 'keep-insecure')}${say('full', 'keep-full', { size })}${say('away', 'keep-away-from-net')}${say('mixed', 'keep-mixed')}${say('halted', 'keep-halted')}${say('evicted', 'keep-evicted')}${say('torn', 'keep-torn')}${say('other', 'keep-other')}</div>
-${button('keep', 'keep-do', { size })}${button('update', 'keep-update', { size })}${button('cancel', 'keep-cancel')}<details data-say="how" hidden><summary>${voice.ui('keep-how')}</summary>
+${button('keep', keep, { size })}${button('update', 'keep-update', { size })}${button('cancel', 'keep-cancel')}<details data-say="how" hidden><summary>${voice.ui('keep-how')}</summary>
 <div class="promise">${say('promised', 'keep-promised')}${say('unpromised', 'keep-unpromised')}</div><ul class="how">
 <li>${voice.ui('keep-how-screen')}</li>
 <li>${voice.ui('keep-how-open')}</li>

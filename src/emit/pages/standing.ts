@@ -17,19 +17,19 @@ export interface Judged {
   readonly procedure: ResolvedProcedure;
   /** Whether it meets a hazard that can kill. */
   readonly isDeadly: boolean;
-  /** The home where a new version can be taken, on a page that is of none itself. */
-  readonly home?: Home;
 }
+
+/** A folder whose pages a phone keeps as one set. */
+export type Kept = Pick<Home, 'folder'>;
 
 /** A place that the client script fills. */
 export function gap(name: string): Html {
   return html`<span data-fill="${name}"></span>`;
 }
 
-/** The notes of a page of a home, or of a page that is about one procedure. */
-export function drawStanding(page: Page, judged: Judged | undefined): Html {
+/** The notes of a page that is kept with a home or a group of them, or that is about one procedure. */
+export function drawStanding(page: Page, judged: Judged | undefined, home: Kept | undefined): Html {
   const { voice, site } = page;
-  const home = page.home ?? judged?.home;
   const phone = phoneLink(page);
   const days = site.book.book.settings.staleAfterDays?.value ?? usualDays;
   const note = (name: string, key: UiKey, parts: Readonly<Record<string, Part>> = {}): Html =>

@@ -307,6 +307,8 @@ export const english = {
   'keep-offer':
     'Keep this machine with this header on this phone: pages, pictures, search and cards then work without signal.',
   'keep-do': 'Keep this machine on this phone ({size})',
+  'keep-offer-any': 'Keep what holds either way on this phone: these pages then work without signal.',
+  'keep-do-any': 'Keep these pages on this phone ({size})',
   'keep-busy': 'Fetched {done} of {size}',
   'keep-cancel': 'Stop fetching',
   'kept-since': 'Kept on this phone since {since}. Works without signal.',

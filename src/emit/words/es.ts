@@ -297,6 +297,9 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'keep-offer':
     'Guarde esta máquina con este cabezal en el teléfono: páginas, imágenes, búsqueda y tarjetas funcionan entonces sin señal.',
   'keep-do': 'Guardar esta máquina en este teléfono ({size})',
+  'keep-offer-any':
+    'Guarde en este teléfono lo que vale en cualquier caso: estas páginas funcionan entonces sin señal.',
+  'keep-do-any': 'Guardar estas páginas en este teléfono ({size})',
   'keep-busy': 'Recibidos {done} de {size}',
   'keep-cancel': 'Dejar de recibir',
   'kept-since': 'Guardada en este teléfono desde el {since}. Funciona sin señal.',
