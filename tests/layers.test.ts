@@ -16,7 +16,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   resolve: ['text', 'calc', 'diagnostic', 'model'],
   order: ['text', 'calc', 'model'],
   rules: ['text', 'calc', 'diagnostic', 'model', 'order'],
-  history: ['text', 'model'],
+  history: ['text', 'calc', 'model'],
   emit: ['text', 'calc', 'model', 'order', 'diagnostic'],
   compile: ['text', 'calc', 'diagnostic', 'model', 'read', 'resolve', 'order', 'rules', 'emit'],
   build: ['text', 'calc', 'diagnostic', 'model', 'order', 'history', 'emit', 'compile'],
@@ -124,7 +124,7 @@ describe('layers', () => {
         .filter(
           (target) =>
             !target.startsWith('../site/') &&
-            !/^(?:calc|emit\/search|emit\/offline\/shapes|emit\/walk\/walk-shape|emit\/printed-units|emit\/rig-match|model\/serials|emit\/pictures|emit\/html)\b/.test(
+            !/^(?:calc|emit\/search|emit\/offline\/shapes|emit\/walk\/walk-shape|emit\/printed-units|emit\/rig-match|model\/serials|model\/job-record|emit\/pictures|emit\/html)\b/.test(
               target,
             ),
         )

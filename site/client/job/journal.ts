@@ -13,6 +13,10 @@
 //                    jobsLink(page): string   recordLink(job): string
 //   store.ts         StoreFault { kind: 'refused' | 'full' | 'lost' | 'closed' | 'broken' }, which all of these reject with
 
+import type { FactName, JobState, ReadingVerdict } from '../../../src/model/job-record.js';
+
+export type { FactName, JobState, ReadingVerdict } from '../../../src/model/job-record.js';
+
 /** Which page of which book a job is done by; kept with the job, so that a record reads without the page. */
 export interface JobPage {
   /** `ABC123`, as read out on the telephone. */
@@ -32,9 +36,6 @@ export interface JobPage {
   readonly unit?: string;
   readonly serial?: string;
 }
-
-/** How a reading was judged; `recorded` where there are no limits. */
-export type ReadingVerdict = 'pass' | 'fail' | 'unsure' | 'fault' | 'recorded';
 
 /** One reading, as typed and as judged. Derived values and results of worksheets are entered by the page itself. */
 export interface ReadingAct {
@@ -59,21 +60,6 @@ export interface ReadingAct {
   /** Worked out from other readings. */
   readonly derived?: true;
 }
-
-/** What a person may say of the job itself; asked for before or after work, and changed at any time until it is closed. */
-export type FactName =
-  | 'who'
-  /** `operator` or `technician`: who does the steps that ask for one. */
-  | 'skill'
-  | 'work-order'
-  | 'engine-hours'
-  | 'machine-serial'
-  | 'header-serial'
-  | 'software-before'
-  | 'software-after'
-  | 'instrument'
-  | 'instrument-calibrated'
-  | 'signature';
 
 /** Something that was done. Steps are labels as the page shows them: `7`, `4.2`, `E1`. */
 export type Act =
@@ -149,8 +135,6 @@ export interface Amendment {
 
 /** An act with when it was done, by the phone's clock (ISO 8601, UTC). Order is the order of the list, never the clock. */
 export type Entry = Act & { readonly at: string; readonly amendment?: Amendment };
-
-export type JobState = 'open' | 'closed';
 
 /** A job: by which page, and all that was done. */
 export interface Job {

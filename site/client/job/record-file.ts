@@ -1,7 +1,7 @@
 // A record as a file to send: JSON by schema/job-record.schema.json with its pictures inside, so that it is one file; and CSV
 // for a spreadsheet (RFC 4180), a row for each thing that was done. Both say the same in every language.
 
-import type { Item, JobRecord, RecordFact, RecordPhoto, RecordReading } from './record-shape.js';
+import type { Item, JobRecord, RecordFact, RecordPhoto, RecordReading } from '../../../src/model/job-record.js';
 
 /** A name for the file of a record, without ending: `record-learn-height-range-2026-11-25-01234567`. */
 export function recordName({ page, begun, id }: JobRecord): string {

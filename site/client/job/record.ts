@@ -1,7 +1,6 @@
 // The record of a job, worked out from all that was done. Pure: the same list gives the same record, and every entry of the
 // list stands in it exactly once.
 
-import type { Act, Entry, Job, JobPage } from './journal.js';
 import type {
   Item,
   JobRecord,
@@ -10,8 +9,9 @@ import type {
   RecordReading,
   RecordValue,
   RecordWay,
-} from './record-shape.js';
-import { recordVersion } from './record-shape.js';
+} from '../../../src/model/job-record.js';
+import { recordVersion } from '../../../src/model/job-record.js';
+import type { Act, Entry, Job, JobPage } from './journal.js';
 
 type Kind = Act['kind'];
 type Numbered<K extends Kind = Kind> = Extract<Entry, { readonly kind: K }> & Item;

@@ -1,11 +1,11 @@
 // What a person says of a job: a form while it is open, a list once it is closed; and closing it.
 
+import type { JobRecord } from '../../../src/model/job-record.js';
 import { element } from '../element.js';
 import { askFirst } from '../job/dialog.js';
 import { addToJob, closeJob } from '../job/jobs.js';
 import type { FactName, Job } from '../job/journal.js';
 import { recordOf } from '../job/record.js';
-import type { JobRecord } from '../job/record-shape.js';
 import { StoreFault } from '../job/store.js';
 import { sayFault } from '../job/words.js';
 import { button, pairs, section } from './parts.js';

@@ -1,8 +1,8 @@
 // Pictures of a record. They are drawn onto canvases: the page's policy allows no image from anywhere but the site.
 
+import type { RecordPhoto } from '../../../src/model/job-record.js';
 import { element } from '../element.js';
 import { readPhoto } from '../job/photos.js';
-import type { RecordPhoto } from '../job/record-shape.js';
 import { sayMoment } from '../offline/say.js';
 import { say } from './words.js';
 

@@ -1,8 +1,8 @@
 // Readings of a record: each value as found and as left, and all of them in order.
 
 import { printedUnits } from '../../../src/emit/printed-units.js';
+import type { JobRecord, RecordReading, RecordValue } from '../../../src/model/job-record.js';
 import { element } from '../element.js';
-import type { JobRecord, RecordReading, RecordValue } from '../job/record-shape.js';
 import { sayMoment } from '../offline/say.js';
 import { aside } from './parts.js';
 import { say } from './words.js';

@@ -1,11 +1,11 @@
 // One record as a page: what was found, what was left, what was done, by whom; to fill in, to close, to amend, to send.
 
 import { printedUnits } from '../../../src/emit/printed-units.js';
+import type { JobRecord } from '../../../src/model/job-record.js';
 import { element } from '../element.js';
 import { readJob } from '../job/jobs.js';
 import type { Job } from '../job/journal.js';
 import { recordOf } from '../job/record.js';
-import type { JobRecord } from '../job/record-shape.js';
 import { resumeLink } from '../job/this-page.js';
 import { sayMoment } from '../offline/say.js';
 import { amendPanel } from './amend.js';

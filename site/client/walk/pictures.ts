@@ -4,13 +4,13 @@ import { fromBase } from '../../../src/calc/conversion.js';
 import { sameDimension } from '../../../src/calc/dimension.js';
 import { type Rational, toNumber } from '../../../src/calc/rational.js';
 import { fitThroughOrigin } from '../../../src/calc/statistics/line.js';
+import { readTyped } from '../../../src/calc/typed-reading.js';
 import type { Unit } from '../../../src/calc/unit-type.js';
 import type { Html } from '../../../src/emit/html.js';
 import { drawLoadPlot } from '../../../src/emit/pictures/load-plot.js';
 import { drawTurn } from '../../../src/emit/pictures/turn.js';
 import type { WalkValue, WalkWorksheet } from '../../../src/emit/walk/walk-shape.js';
 import { valueWords } from './number-words.js';
-import { readTyped } from './read-number.js';
 import { say } from './words.js';
 
 /** The reading of a value before a turn and after it, against the limits in use. */

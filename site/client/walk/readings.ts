@@ -3,13 +3,13 @@
 import { fromBase } from '../../../src/calc/conversion.js';
 import type { Rational } from '../../../src/calc/rational.js';
 import { toNumber } from '../../../src/calc/rational.js';
+import { readTyped } from '../../../src/calc/typed-reading.js';
 import type { Unit } from '../../../src/calc/unit-type.js';
 import type { WalkStep, WalkValue } from '../../../src/emit/walk/walk-shape.js';
 import { element } from '../element.js';
 import type { Act } from '../job/journal.js';
 import { judge } from './judge.js';
 import { uncertaintyAt, unitSign, valueWords } from './number-words.js';
-import { readTyped } from './read-number.js';
 import { button, drawing } from './screen.js';
 import { performNow, type Session } from './session.js';
 import { freshReadings } from './state.js';

@@ -2,11 +2,11 @@
 
 import type { Rational } from '../../../src/calc/rational.js';
 import { add, zero } from '../../../src/calc/rational.js';
+import { readTyped } from '../../../src/calc/typed-reading.js';
 import type { Unit } from '../../../src/calc/unit-type.js';
 import type { WalkEnd, WalkFile, WalkStep, WalkValue, WalkWorksheet, Way } from '../../../src/emit/walk/walk-shape.js';
 import type { Act } from '../job/journal.js';
 import { derive, gravestOf, type Judgement, judge, wayFor } from './judge.js';
-import { readTyped } from './read-number.js';
 
 /** What is on the screen: the cautions, the conditions, a step by its label, or an end (`end:done`). */
 export type Place = string;

@@ -1,6 +1,7 @@
 // A worksheet that is filled in on the phone: cells kept one by one, computed columns and results at once.
 
 import type { Rational } from '../../../src/calc/rational.js';
+import { readTyped } from '../../../src/calc/typed-reading.js';
 import type { Entry, SheetColumn } from '../../../src/calc/worksheet/sheet.js';
 import { type Worked, type WorkedSheet, workOutSheet } from '../../../src/calc/worksheet/work-out.js';
 import type { WalkStep, WalkWorksheet } from '../../../src/emit/walk/walk-shape.js';
@@ -8,7 +9,6 @@ import { element } from '../element.js';
 import type { Act } from '../job/journal.js';
 import type { Judgement } from './judge.js';
 import { tablePicture } from './pictures.js';
-import { readTyped } from './read-number.js';
 import { button, verdictMark } from './screen.js';
 import { performNow, type Session } from './session.js';
 import type { WalkState } from './state.js';

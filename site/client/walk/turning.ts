@@ -4,6 +4,7 @@ import { fromBase } from '../../../src/calc/conversion.js';
 import { dimension, sameDimension } from '../../../src/calc/dimension.js';
 import { holdsWithin } from '../../../src/calc/limits.js';
 import { add, sign, toNumber, zero } from '../../../src/calc/rational.js';
+import { readTyped } from '../../../src/calc/typed-reading.js';
 import type { WalkAdjuster, WalkStep } from '../../../src/emit/walk/walk-shape.js';
 import { element } from '../element.js';
 import type { Act } from '../job/journal.js';
@@ -11,7 +12,6 @@ import { type WorkedAdjustment, type WorkedTurn, workOut } from './adjustment.js
 import type { BarView } from './bar.js';
 import { turnDigits, turnWords, unitSign, valueWords, writeNumber } from './number-words.js';
 import { turnPicture } from './pictures.js';
-import { readTyped } from './read-number.js';
 import { drawing } from './screen.js';
 import { performNow, type Session } from './session.js';
 import { freshReadings } from './state.js';

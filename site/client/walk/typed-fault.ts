@@ -1,8 +1,8 @@
 // What is wrong with a number as it was typed, in words.
 
 import { isAmbiguous } from '../../../src/calc/typed-number.js';
+import { readTyped } from '../../../src/calc/typed-reading.js';
 import type { Unit } from '../../../src/calc/unit-type.js';
-import { readTyped } from './read-number.js';
 import { say } from './words.js';
 
 /** Empty where nothing is typed or it can be read. */

@@ -1,9 +1,9 @@
-// A number as a person types it into the phone: with comma or point, a fraction, feet and inches, the unit or not.
+// A reading as a person types it into the phone: with comma or point, a fraction, feet and inches, the unit or not.
 
-import { toBase } from '../../../src/calc/conversion.js';
-import { add, divide, multiply, negate, type Rational, rational } from '../../../src/calc/rational.js';
-import { plainSigns, readTypedNumber } from '../../../src/calc/typed-number.js';
-import type { Unit } from '../../../src/calc/unit-type.js';
+import { toBase } from './conversion.js';
+import { add, divide, multiply, negate, type Rational, rational } from './rational.js';
+import { plainSigns, readTypedNumber } from './typed-number.js';
+import type { Unit } from './unit-type.js';
 
 export interface TypedNumber {
   /** In base units. */

@@ -1,10 +1,10 @@
 // Numbers as people type them on a phone.
 
 import { describe, expect, it, test } from 'vitest';
-import { readTyped } from '../../site/client/walk/read-number.js';
-import { fromDecimal, type Rational, rational } from '../../src/calc/rational.js';
-import { isAmbiguous } from '../../src/calc/typed-number.js';
-import { findUnit, type Unit } from '../../src/calc/unit.js';
+import { fromDecimal, type Rational, rational } from '../../../src/calc/rational.js';
+import { isAmbiguous } from '../../../src/calc/typed-number.js';
+import { readTyped } from '../../../src/calc/typed-reading.js';
+import { findUnit, type Unit } from '../../../src/calc/unit.js';
 
 function unit(symbol: string): Unit {
   const found = findUnit(symbol);

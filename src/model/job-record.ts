@@ -1,7 +1,25 @@
 // The record of a job as it is sent and kept by others: the shape that schema/job-record.schema.json describes. A key more is
 // no new version; a key less or another meaning is.
 
-import type { FactName, JobState, ReadingVerdict } from './journal.js';
+/** How a reading was judged; `recorded` where there are no limits. */
+export type ReadingVerdict = 'pass' | 'fail' | 'unsure' | 'fault' | 'recorded';
+
+/** What a person may say of the job itself; asked for before or after work, and changed at any time until it is closed. */
+export type FactName =
+  | 'who'
+  /** `operator` or `technician`: who does the steps that ask for one. */
+  | 'skill'
+  | 'work-order'
+  | 'engine-hours'
+  | 'machine-serial'
+  | 'header-serial'
+  | 'software-before'
+  | 'software-after'
+  | 'instrument'
+  | 'instrument-calibrated'
+  | 'signature';
+
+export type JobState = 'open' | 'closed';
 
 /** The number of this shape. */
 export const recordVersion = 1;
