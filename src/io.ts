@@ -10,9 +10,9 @@ import {
   notText,
   reasonOf,
   sameNames,
+  unreadAmongKept,
   unreadableFile,
   unreadEnding,
-  unreadInReleases,
 } from './io/faults.js';
 import { FileProblem, problemOf } from './io/problem.js';
 import { type FoundFile, walkFolder } from './io/walk.js';
@@ -20,7 +20,7 @@ import { decodeText } from './text/decode.js';
 import type { SourceFile } from './text/source.js';
 
 export { FileProblem } from './io/problem.js';
-export { isFolder, readTextFile, readTexts } from './io/read.js';
+export { isFolder, namesIn, readBytes, readTextFile, readTexts } from './io/read.js';
 export { watchFolder } from './io/watch.js';
 export { rewriteText, writeFolder, writeNewFile, writeNewFolder, writeWholeFile } from './io/write.js';
 
@@ -31,6 +31,11 @@ const largestFigure = 10_000_000;
 
 /** The folder of a book that holds its releases. */
 export const releasesFolder = 'releases';
+/** The folder of a book that holds the records of jobs that were sent back. They are never in what is built. */
+export const recordsFolder = 'records';
+
+/** What these folders hold is no part of the book as it is. */
+const keptFolders = [releasesFolder, recordsFolder];
 
 /** A book's folder as it was read. Paths are relative to it, with `/`, in code-unit order. */
 export interface BookFolder {
@@ -69,12 +74,12 @@ export function readBookFolder(folder: string): BookFolder {
   };
   for (const found of walk.files) {
     const { path } = found;
+    const kept = keptFolders.find((folder) => path.startsWith(`${folder}/`));
     if (path.startsWith('figures/')) {
       const bytes = readBytes(found, largestFigure, note);
       if (bytes) figures.set(path, bytes);
-    } else if (path.startsWith(`${releasesFolder}/`)) {
-      // what was released is no part of the book as it is
-      if (/\.(?:yaml|yml|md)$/i.test(path)) diagnostics.push(unreadInReleases(path));
+    } else if (kept !== undefined) {
+      if (/\.(?:yaml|yml|md)$/i.test(path)) diagnostics.push(unreadAmongKept(path, kept));
     } else if (/\.(?:yaml|md)$/.test(path)) {
       const bytes = readBytes(found, largestText, note);
       const text = bytes && textOf(path, bytes, note);

@@ -56,7 +56,11 @@ interface Loading {
   readonly check: Check;
 }
 
-function load({ path, options, fonts, check }: Loading): Loaded {
+/** The folder of a book as it was read, and where it is. */
+export type OpenedFolder = ReturnType<typeof readBookFolder> & { readonly folder: string };
+
+/** Reads the folder at a path, or of the nearest book. Throws `Misuse` where there is none. */
+export function openFolder(path: string | undefined): OpenedFolder {
   const folder = path ?? findBook();
   if (folder === undefined) {
     throw new Misuse(
@@ -65,6 +69,11 @@ function load({ path, options, fonts, check }: Loading): Loaded {
   }
   const read = readBookFolder(folder);
   if (read.missing !== undefined) throw new Misuse(read.missing);
+  return { ...read, folder };
+}
+
+function load({ path, options, fonts, check }: Loading): Loaded {
+  const read = openFolder(path);
   const input = {
     sources: read.files,
     figures: new Set(read.figures.keys()),
@@ -83,7 +92,7 @@ function load({ path, options, fonts, check }: Loading): Loaded {
     diagnostics,
     sources: read.files,
     figures: read.figures,
-    folder,
+    folder: read.folder,
     holds: mayPass(diagnostics, options),
   };
 }

@@ -1,13 +1,12 @@
 // Releases from the disk: what was frozen, checked against its own digest and the schema of a compiled book.
 
 import { basename, join } from 'node:path';
-import { Ajv2020, type ValidateFunction } from 'ajv/dist/2020.js';
 import { compareText } from '../diagnostic/diagnostic.js';
 import { type ReadRelease, type Release, readRelease } from '../history/release.js';
 import { readTexts, releasesFolder } from '../io.js';
 import type { CompiledBook } from '../model/compiled-book.js';
 import { Misuse } from './misuse.js';
-import { packageTexts } from './package-files.js';
+import { shapeFault } from './shapes.js';
 
 const why: Readonly<Record<(ReadRelease & { ok: false })['why'], string>> = {
   'not-json': 'is no JSON, and so no release',
@@ -36,19 +35,11 @@ export function releasesOf(folder: string): readonly Release[] {
     .sort((a, b) => compareText(a.date, b.date) || compareText(a.name, b.name));
 }
 
-let validate: ValidateFunction | undefined;
-
 /** A compiled book from a file. Throws `Misuse` where it has another shape. */
 export function checkShape(path: string, data: unknown): CompiledBook {
-  if (!validate) {
-    const schema = packageTexts('schema').get('compiled-book.schema.json');
-    if (schema === undefined) throw new Error('The schema of the compiled book did not come with the program');
-    validate = new Ajv2020({ strict: false }).compile(JSON.parse(schema));
-  }
-  if (validate(data)) return data as CompiledBook;
-  const [fault] = validate.errors ?? [];
-  const place = fault ? ` (${fault.instancePath || 'the book'} ${fault.message})` : '';
+  const fault = shapeFault('compiled-book', data);
+  if (fault === undefined) return data as CompiledBook;
   throw new Misuse(
-    `\`${path}\` is no compiled book of this version of stepgauge${place}: build or release it again from its files`,
+    `\`${path}\` is no compiled book of this version of stepgauge (${fault}): build or release it again from its files`,
   );
 }

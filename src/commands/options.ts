@@ -25,10 +25,14 @@ export interface CheckCommandOptions extends CheckOptions {
 
 /** The date that review dates are judged by: the one given, else today's by this machine's clock. The clock is read here alone. */
 export function todayOf(given: string | undefined, now: () => Date = () => new Date()): string {
-  if (given === undefined) return now().toISOString().slice(0, 10);
+  return given === undefined ? now().toISOString().slice(0, 10) : dateOf('--today', given);
+}
+
+/** The date that an option gives. Throws `Misuse` for a day that there is not. */
+export function dateOf(option: string, given: string): string {
   const date = new Date(`${given}T00:00:00Z`);
   if (!/^\d{4}-\d{2}-\d{2}$/.test(given) || Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== given) {
-    throw new Misuse(`Unexpected \`--today ${given}\`, expected a date such as 2026-11-24`);
+    throw new Misuse(`Unexpected \`${option} ${given}\`, expected a date such as 2026-11-24`);
   }
   return given;
 }

@@ -126,6 +126,36 @@ function program(terminal: Terminal, finish: Exit): Command {
       const { runCompare } = await import('./compare.js');
       finish(runCompare({ before, after }, options, terminal));
     });
+  const records = stepgauge
+    .command('records')
+    .description('Readings sent back from phones: taken into the folder `records/` of the book, and what they say.');
+  records
+    .command('import')
+    .description(
+      'Take in the records that phones shared (.json.txt or .json). Each is held against the book; of each file all is taken or nothing.',
+    )
+    .argument('<FILES...>', 'the files')
+    .option('--book <dir>', 'the folder of the book; without it the nearest one')
+    .action(async (files, options) => {
+      const { runRecordsImport } = await import('./records-import.js');
+      finish(runRecordsImport(files, options, terminal));
+    });
+  records
+    .command('report')
+    .argument('[BOOK]', 'the folder of the book; without it the nearest one')
+    .description(
+      'What the records say together: as found and as left of each value against its limits, drift between jobs, pages found wrong.',
+    )
+    .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
+    .option('--machine <id>', 'only jobs on this machine')
+    .option('--unit <id>', "only jobs on this customer's unit; or a serial")
+    .option('--procedure <id>', 'only jobs by this procedure')
+    .option('--since <date>', 'only jobs begun on this day or later, as YYYY-MM-DD')
+    .option('--calibrated-within <months>', 'an instrument calibrated longer before a job is in doubt', '12')
+    .action(async (book, options) => {
+      const { runRecordsReport } = await import('./records-report.js');
+      finish(runRecordsReport(book, options, terminal));
+    });
   stepgauge
     .command('new')
     .description('A commented file, or a whole small book, that passes `check`.')

@@ -108,10 +108,11 @@ export function unreadEnding(path: string, expected: string): Diagnostic {
   return { ...diagnostic, severity: 'warning' };
 }
 
-/** A text that stands among the releases, where nothing of the book is read. */
-export function unreadInReleases(path: string): Diagnostic {
+/** A text that stands among the releases or the records, where nothing of the book is read. */
+export function unreadAmongKept(path: string, folder: string): Diagnostic {
+  const holds = folder === 'releases' ? 'what was released' : 'records of jobs';
   const diagnostic = fault('unread-file', path, {
-    message: `\`${path}\` is not read: \`releases/\` holds what was released, and no part of the book`,
+    message: `\`${path}\` is not read: \`${folder}/\` holds ${holds}, and no part of the book`,
     help: 'Move it to another folder of the book, or out of the book.',
   });
   return { ...diagnostic, severity: 'warning' };

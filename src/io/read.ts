@@ -23,13 +23,28 @@ export function readTextFile(path: string): string {
   }
 }
 
-/** The files of a folder whose names end so, by name, in code-unit order; none where there is no such folder. */
-export function readTexts(folder: string, ending: string): ReadonlyMap<string, string> {
-  if (!existsSync(folder)) return new Map();
+/** The bytes of a file; undefined where there is none. */
+export function readBytes(path: string): Uint8Array | undefined {
+  if (!existsSync(path)) return undefined;
+  try {
+    return readFileSync(path);
+  } catch (error) {
+    throw problemOf(error, `\`${path}\` cannot be read`);
+  }
+}
+
+/** The names of the files of a folder that end so, in code-unit order; none where there is no such folder. */
+export function namesIn(folder: string, ending: string): readonly string[] {
+  if (!existsSync(folder)) return [];
   try {
     const names = readdirSync(folder).filter((name) => name.endsWith(ending) && !name.startsWith('.'));
-    return new Map(names.sort(compareText).map((name) => [name, readTextFile(join(folder, name))]));
+    return names.sort(compareText);
   } catch (error) {
     throw problemOf(error, `\`${folder}\` cannot be read`);
   }
+}
+
+/** The same files as texts, by name. */
+export function readTexts(folder: string, ending: string): ReadonlyMap<string, string> {
+  return new Map(namesIn(folder, ending).map((name) => [name, readTextFile(join(folder, name))]));
 }

@@ -8,7 +8,9 @@ import { fileURLToPath } from 'node:url';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const names = readdirSync(join(root, 'schema'))
-  .filter((file) => file.endsWith('.schema.json') && !/^(?:compiled-|job-|guard-|release|comparison)/.test(file)) // these are no files of a book
+  .filter(
+    (file) => file.endsWith('.schema.json') && !/^(?:compiled-|job-|guard-|release|comparison|records-)/.test(file),
+  ) // these are no files of a book
   .map((file) => file.replace('.schema.json', ''))
   .sort();
 
