@@ -2,6 +2,7 @@
 // for it, so that a procedure comes over a weak signal.
 
 import { offerWrongPage } from './offer-wrong-page.js';
+import type { InstallPrompt } from './offline/install.js';
 import { watchStanding } from './offline/standing.js';
 import { keepWorker } from './offline/worker.js';
 import { rememberHome, rememberUnit, showOthers } from './remember.js';
@@ -22,4 +23,14 @@ if (document.body.dataset.withdrawn !== undefined)
   void import('./offline/listed.js').then(({ watchLists }) => watchLists());
 if (document.getElementById('search')) void import('./search.js').then(({ startSearch }) => startSearch());
 if (document.getElementById('keep')) void import('./offline/keep-panel.js').then(({ startKeeping }) => startKeeping());
+if (document.querySelector('[data-install]')) {
+  // the browser may ask before the part that answers is here
+  const asked = new Promise<InstallPrompt>((resolve) => {
+    addEventListener('beforeinstallprompt', (event) => {
+      event.preventDefault();
+      resolve(event as InstallPrompt);
+    });
+  });
+  void import('./offline/install.js').then(({ offerInstall }) => offerInstall(asked));
+}
 if (document.getElementById('kept')) void import('./offline/kept-list.js').then(({ listKept }) => listKept());

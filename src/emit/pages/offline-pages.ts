@@ -48,8 +48,18 @@ export function notKeptPage(page: Page): string {
     head: html`<h1>${voice.ui('not-kept')}</h1>`,
     body: html`<p>${voice.ui('not-kept-why')}</p>
 ${drawKeptList(page)}<p><a class="button" href="${linkTo(page, '')}">${voice.ui('choose-machine')}</a></p>
-<p>${voice.ui('not-kept-call', { phone: phoneLink(page) })}</p>`,
+<p>${voice.ui('not-kept-call', { phone: phoneLink(page) })}</p>
+<section class="install"><p data-install="words">${voice.ui('keep-how-screen')}</p>
+${drawInstall(page)}</section>`,
   });
+}
+
+/** Where the browser is asked to put the book on the home screen. Hidden until it can be, and where it was opened from there. */
+function drawInstall({ voice }: Page): Html {
+  return html`<div role="status"><p data-install="done" hidden>${voice.ui('install-done')}</p></div>
+<p data-install="ask" hidden>${voice.ui('install-why')}</p>
+<button class="press" type="button" data-install="ask" hidden>${voice.ui('install-do')}</button>
+`;
 }
 
 /** The machines that are kept on this phone; the client script fills it. */
@@ -82,12 +92,12 @@ ${say('kept', 'kept-since', { since: gap('since') })}${say('offer', offer)}${say
 ${say('refused', 'keep-refused')}${say('insecure', 'keep-insecure')}${say('full', 'keep-full', { size })}${say('away', 'keep-away-from-net')}${say('mixed', 'keep-mixed')}${say('halted', 'keep-halted')}${say('evicted', 'keep-evicted')}${say('torn', 'keep-torn')}${say('other', 'keep-other')}</div>
 ${button('keep', keep, { size })}${button('update', 'keep-update', { size })}${button('cancel', 'keep-cancel')}<details data-say="how" hidden><summary>${voice.ui('keep-how')}</summary>
 <div class="promise">${say('promised', 'keep-promised')}${say('unpromised', 'keep-unpromised')}</div><ul class="how">
-<li>${voice.ui('keep-how-screen')}</li>
+<li data-install="words">${voice.ui('keep-how-screen')}</li>
 <li>${voice.ui('keep-how-open')}</li>
 <li>${voice.ui('keep-how-space')}</li>
 <li>${voice.ui('keep-how-card')}</li>
 </ul>
 ${button('remove', 'keep-remove')}</details>
-</section>
+${drawInstall(page)}</section>
 `;
 }

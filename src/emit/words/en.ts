@@ -341,6 +341,10 @@ export const english = {
   'keep-how-open':
     'Open it once a week, with signal. Some browsers throw away what a site has kept when it is not opened for seven days.',
   'keep-how-space': 'Leave some room on the phone, and do not clear the data of the browser.',
+  'install-do': 'Put the book on the home screen',
+  // what is installed is not cleared after seven days by the strictest of browsers, from memory
+  'install-why': 'Many phones keep the book longer when it stands on the home screen.',
+  'install-done': 'It is on the home screen now. Open it from there, and see that the machine is kept there.',
   'keep-how-card': 'Keep the printed cards in the cab all the same.',
   'gone-title': 'No longer in the book. Do not use it.',
   'gone-text': 'The book does not have this procedure any more. Call {phone} before you go on.',

@@ -332,6 +332,9 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'keep-how-open':
     'Ábralo una vez por semana, con señal. Algunos navegadores borran lo que un sitio ha guardado si no se abre en siete días.',
   'keep-how-space': 'Deje algo de espacio en el teléfono y no borre los datos del navegador.',
+  'install-do': 'Poner el libro en la pantalla de inicio',
+  'install-why': 'Muchos teléfonos conservan el libro más tiempo si está en la pantalla de inicio.',
+  'install-done': 'Ya está en la pantalla de inicio. Ábralo desde ahí y vea que la máquina esté guardada ahí.',
   'keep-how-card': 'Lleve de todos modos las tarjetas impresas en la cabina.',
   'gone-title': 'Ya no está en el libro. No lo use.',
   'gone-text': 'El libro ya no tiene este procedimiento. Llame al {phone} antes de seguir.',
