@@ -17,9 +17,9 @@ export function reportUnmatched({ applies }: Procedure, pairs: readonly Pair[], 
     for (const { value, at } of test.ids.filter((id) => !used.has(id.value))) {
       report({
         code: 'applies-in-part',
-        message: `This procedure is for no rig with \`${value}\`: none meets the other keys as well`,
+        message: `\`${value}\` is named here, and no machine and header with it meet the rest of \`applies\``,
         at,
-        help: `Take \`${value}\` out, or mend the other keys or the list of headers that fit.`,
+        help: `Take \`${value}\` out, or mend the rest of \`applies\`, or the list \`headers\` of the machine.`,
       });
     }
   }

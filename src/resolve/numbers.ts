@@ -83,9 +83,8 @@ interface CalcFault {
 }
 
 /** What to do, where the calculation core says what is wrong alone. */
-const mendBy: Readonly<Record<CalcFault['code'], string>> = {
+const mendBy: Readonly<Record<Exclude<CalcFault['code'], 'unit-mismatch'>, string>> = {
   'number-without-value': 'Mend the number, or the parameter that makes it so.',
-  'unit-mismatch': 'Mend the unit, or what it is said to be.',
   'unreadable-accuracy': 'Write it as in `± 0.02 V`, or as in `0.5 % of reading + 2 digits`.',
 };
 
@@ -104,9 +103,14 @@ export function reportFault(scene: Scene, source: SourceText, fault: CalcFault):
         ? `Nothing comes of \`${source.value.trim()}\`: ${decapitalize(fault.message)}`
         : fault.message,
     at: spanWithin(source, start, end),
-    help: fault.help ?? mendBy[code],
+    help: fault.help ?? (code === 'unit-mismatch' ? mendUnit(source.value.slice(start, end)) : mendBy[code]),
     ...(fixes ? { fixes } : {}),
   });
+}
+
+/** `0.7 to 1.0 psi` is shown, so that nobody has to guess which number is meant. */
+function mendUnit(written: string): string {
+  return `Mend the unit of \`${written.trim()}\`, or what this number is said to be.`;
 }
 
 function decapitalize(text: string): string {

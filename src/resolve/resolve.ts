@@ -227,7 +227,7 @@ function toNothing({ applies }: Procedure): Fault {
     code: 'applies-to-nothing',
     message: 'This procedure applies to no machine with a header that fits it',
     at: applies.at,
-    help: 'Look at whether one rig can meet all keys at once: the headers that fit the machine, its options, serials and software.',
+    help: 'One machine with one header must meet all that stands under `applies`. Compare it with `headers`, `options`, `serials` and `software` in the file of the machine, and with `type` in the file of the header.',
   };
 }
 

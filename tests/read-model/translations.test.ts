@@ -239,7 +239,7 @@ describe('texts by language', () => {
     const files = bookWith({});
     const hints = read(files).diagnostics.filter(({ at }) => at.file === 'instruments.yaml');
     expect(hints.map(({ message, related }) => [message, related.length])).toEqual([
-      ['3 texts of this file have no `es`', 2],
+      ['3 texts of this file are not translated into `es`', 2],
     ]);
   });
 });

@@ -155,7 +155,7 @@ function missingIn(reading: Reading): readonly Diagnostic[] {
     return diagnose({
       code: 'missing-translation',
       severity: 'hint',
-      message: `${places.length === 1 ? 'One text of this file has' : `${places.length} texts of this file have`} no \`${language}\``,
+      message: `${places.length === 1 ? 'One text of this file is' : `${places.length} texts of this file are`} not translated into \`${language}\``,
       at: first,
       related: others.map((at) => ({ message: 'Another one', at })),
       help: `Give a text in every language: \`{ ${main}: …, ${language}: … }\`.`,

@@ -30,7 +30,7 @@ export default rule({
     }
   },
   say: ({ words, count, expected, own }) => ({
-    message: `${own === '' ? 'This step does not say' : `This step says ${own}, expected`} ${expected}: all ${count} others that read “${words}” do`,
+    message: `${own === '' ? 'This step does not say' : `This step says ${own}, and not`} ${expected}, as the ${count} other steps do that read “${words}”`,
     help:
       own === ''
         ? `Write ${expected} here, or give the step other words.`

@@ -47,7 +47,7 @@ export default rule({
         ? `\`${id}\` of \`${of}\` is ${text}: ${factor} what is usual among the ${among}`
         : `\`${id}\` of \`${of}\` is ${text}: it may vary by ${factor} what is usual among the ${among}`,
     help: 'Look it up once more: a digit, the decimal point or the unit may be a slip. If it is right, waive this with the reason.',
-    note: 'Median and MAD on a scale of factors, and a modified score above 3.5: Iglewicz and Hoaglin (1993), as the NIST/SEMATECH e-Handbook gives it, 1.3.5.17.',
+    note: 'It lies further from the others than these lie from each other (modified score above 3.5 on a scale of factors: Iglewicz and Hoaglin, 1993; NIST/SEMATECH e-Handbook, 1.3.5.17).',
   }),
 });
 

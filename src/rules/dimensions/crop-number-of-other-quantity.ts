@@ -32,10 +32,18 @@ export default rule({
   },
   say: ({ crop, key, is, wanted }: Facts) => ({
     message: `\`${key}\` of \`${crop}\` is ${is}, expected ${wanted}`,
-    help: 'Mend its unit.',
+    help:
+      key === 'mass'
+        ? 'Write the mass of one bushel, with `lb/bu` or `kg/bu` behind the number.'
+        : 'Write a share, with `%` behind the number.',
     note: 'A bushel of grain is a count of its legal mass: without `/bu` every yield worked out with it is wrong.',
   }),
 });
+
+/** `a mass`, `an area`. */
+function withArticle(dimension: string): string {
+  return `${/^[aeiou]/.test(dimension) ? 'an' : 'a'} ${dimension}`;
+}
 
 function* judge(
   written: WrittenExpr | undefined,
@@ -44,5 +52,11 @@ function* judge(
 ): Iterable<Finding<Facts>> {
   const found = written && dimensionOf(written.expr, () => undefined);
   if (!written || !found?.ok || isRight(found.value.dimension)) return;
-  yield { at: written.source.at, data: { ...facts, is: `of the kind ${describeDimension(found.value.dimension)}` } };
+  yield {
+    at: written.source.at,
+    data: {
+      ...facts,
+      is: `${written.source.value.trim()}, which is ${withArticle(describeDimension(found.value.dimension))}`,
+    },
+  };
 }
