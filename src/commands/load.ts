@@ -119,8 +119,21 @@ export function report(loaded: Loaded, options: CheckOptions, terminal: Terminal
     terminal.out(`${JSON.stringify(renderSarif(shown, loaded.sources, catalogue), null, 2)}\n`);
   } else {
     terminal.out(renderText(shown, loaded.sources, { color: terminal.color }));
-    terminal.out(`${renderSummary(all, { color: terminal.color })}\n`);
+    terminal.out(`${summaryOf(loaded, options, all, terminal)}\n`);
   }
+}
+
+/** What is shown, and with a part of it also all that counts: the exit code follows all. */
+function summaryOf(
+  { diagnostics }: Loaded,
+  { only, waived }: CheckOptions,
+  shown: readonly Diagnostic[],
+  { color }: Terminal,
+): string {
+  const all = renderSummary(diagnostics, { color });
+  const count = `${shown.length === 0 ? 'no' : shown.length} ${shown.length === 1 ? 'warning' : 'warnings'} waived`;
+  if (waived) return `${count}; besides these ${all}`;
+  return only === undefined ? all : `${shown.length === 0 ? 'none' : shown.length} of \`${only}\`; in all ${all}`;
 }
 
 function chosen(diagnostics: readonly Diagnostic[], only: string | undefined): readonly Diagnostic[] {

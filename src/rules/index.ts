@@ -27,6 +27,7 @@ import neverDone from './flow/never-done.js';
 import requiredTwice from './flow/required-twice.js';
 import unreachableStep from './flow/unreachable-step.js';
 import withdrawnRun from './flow/withdrawn-run.js';
+import actInHazard from './hazards/act-in-hazard.js';
 import hazardNotListed from './hazards/hazard-not-listed.js';
 import hazardWithoutRule from './hazards/hazard-without-rule.js';
 import typedSignalWord from './hazards/typed-signal-word.js';
@@ -136,6 +137,7 @@ export const rules: readonly AnyRule[] = [
   requiredTwice,
   unreachableStep,
   withdrawnRun,
+  actInHazard,
   hazardNotListed,
   instrumentNotGoodEnough,
   instrumentOfOtherQuantity,

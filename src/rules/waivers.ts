@@ -22,7 +22,9 @@ export function sortOutWaived(
   for (const diagnostic of diagnostics) {
     const cover = diagnostic.severity === 'warning' ? waivers.filter((waiver) => covers(waiver, diagnostic)) : [];
     for (const waiver of cover) used.add(waiver);
-    (cover.length > 0 ? waived : kept).push(diagnostic);
+    const [first] = cover;
+    if (first) waived.push(withReason(diagnostic, first));
+    else kept.push(diagnostic);
   }
   for (const waiver of waivers) {
     if (used.has(waiver)) continue;
@@ -30,6 +32,12 @@ export function sortOutWaived(
     else kept = [...kept.filter((one) => !wasMeant(waiver, one)), unknownCode(waiver, kept)];
   }
   return { kept: kept.sort((a, b) => compareText(a.at.file, b.at.file)), waived };
+}
+
+/** A warning that is covered, with the waiver and the reason that it gives. */
+function withReason(diagnostic: Diagnostic, { because, at }: Waiver): Diagnostic {
+  const message = `waived here: ${because.value.trim()}`;
+  return { ...diagnostic, related: [...diagnostic.related, { message, at }] };
 }
 
 /** Whether a waiver of the book covers a diagnostic. */

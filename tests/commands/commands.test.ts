@@ -102,6 +102,37 @@ describe('check', () => {
     expect((await stepgauge('check', folder, '--max-warnings', '0', ...today)).code).toBe(1);
   });
 
+  it('lists what is waived with the reason, and reports a waiver that covers nothing', async () => {
+    const folder = copyOfBase();
+    const file = 'sensors/learn-height-range.md';
+    const waiver = '    waive: [{ code: vague-word, because: The label reads so. }]';
+    change(
+      folder,
+      file,
+      '    do: Leave automatic height off.',
+      `    do: Leave automatic height properly off.\n${waiver}`,
+    );
+    const waived = await stepgauge('check', folder, '--waived', ...today);
+    expect(waived.code).toBe(0);
+    expect(waived.out).toContain('[vague-word]');
+    expect(waived.out).toContain('waived here: The label reads so.');
+    expect(waived.out.trim().split('\n').at(-1)).toMatch(/^1 warning waived; besides these no errors/);
+    expect((await stepgauge('check', folder, '--strict', ...today)).code).toBe(0);
+    change(folder, file, ' properly off.', ' off.');
+    const unneeded = await stepgauge('check', folder, '--only', 'unneeded-waiver', ...today);
+    expect([unneeded.code, unneeded.out.match(/\[unneeded-waiver\]/g)?.length]).toEqual([0, 1]);
+  });
+
+  it('says with --only what counts besides, since that decides the exit code', async () => {
+    const folder = copyOfBase();
+    change(folder, 'sensors/learn-height-range.md', 'next: 2027-08-01', 'next: 2026-10-01');
+    const { code, out } = await stepgauge('check', folder, '--strict', '--only', 'long-sentence', ...today);
+    expect([code, out.trim()]).toEqual([
+      1,
+      expect.stringMatching(/^none of `long-sentence`; in all no errors, 1 warning/),
+    ]);
+  });
+
   it('refuses a call that makes no sense with 2 and one sentence', async () => {
     for (const words of [
       ['check', '/nowhere/at/all'],

@@ -64,7 +64,7 @@ describe('slips in the Good examples', () => {
     expect(mutants.length).toBeGreaterThan(300);
   });
 
-  it('are noticed by a rule, or have a reason why not', () => {
+  it('are noticed by a rule, or have a reason why not', { timeout: 600_000 }, () => {
     const alive = new Set<string>();
     const unexplained: string[] = [];
     for (const mutant of mutants) {

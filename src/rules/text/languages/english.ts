@@ -101,6 +101,8 @@ export const english: Language = {
   thingFirst: false,
   doneWith: wordSet('with'),
   doerEndings: /(?:er|or)$/,
+  conditionals: wordSet('if when whenever before unless where'),
+  watching: wordSet('watch check look read see inspect examine observe feel measure listen confirm verify show tell'),
   clockwise: /\bclockwise\b/i,
   counterClockwise: /\b(?:counter|anti)[- ]?clockwise\b/i,
   left: /\bleft\b/i,

@@ -49,6 +49,10 @@ export interface Language {
   readonly doneWith: ReadonlySet<string>;
   /** Endings that make of a doing the thing that does it: `scraper` of `scrape`. */
   readonly doerEndings: RegExp;
+  /** Words by which an order holds only at times: `before`, `if`. */
+  readonly conditionals: ReadonlySet<string>;
+  /** Orders that change nothing: `watch`, `read`. */
+  readonly watching: ReadonlySet<string>;
   /** A turn to the right and to the left as one looks at it; where one word holds another the longer one is found first. */
   readonly clockwise: RegExp;
   readonly counterClockwise: RegExp;

@@ -95,6 +95,8 @@ export const spanish: Language = {
   thingFirst: true,
   doneWith: wordSet('con'),
   doerEndings: /[aei]?dor[ae]?s?$/,
+  conditionals: wordSet('si cuando antes donde'),
+  watching: wordSet('mire observe revise lea vea examine controle compruebe verifique escuche mida muestre diga'),
   clockwise: /sentido (?:horario|de las agujas)|\bhorario\b/i,
   counterClockwise: /antihorario|contra(?:rio a)? las agujas/i,
   left: /izquierd[oa]/i,
