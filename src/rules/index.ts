@@ -5,6 +5,7 @@ import sameSignOtherState from './across/same-sign-other-state.js';
 import sameWordsOtherEffect from './across/same-words-other-effect.js';
 import valueDiffersElsewhere from './across/value-differs-elsewhere.js';
 import valueUnlikeSiblings from './across/value-unlike-siblings.js';
+import adjusterCancelsOut from './adjusters/adjuster-cancels-out.js';
 import adjusterCannotHelp from './adjusters/adjuster-cannot-help.js';
 import adjusterCannotTurn from './adjusters/adjuster-cannot-turn.js';
 import adjusterReachShort from './adjusters/adjuster-reach-short.js';
@@ -120,6 +121,7 @@ export const rules: readonly AnyRule[] = [
   sameWordsOtherEffect,
   timesDoNotAddUp,
   peopleNotNeeded,
+  adjusterCancelsOut,
   adjusterCannotHelp,
   adjusterCannotTurn,
   adjusterReachShort,
