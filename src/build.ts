@@ -10,6 +10,8 @@ import { emitSite } from './emit/pages/site.js';
 import { mapSite } from './emit/pages/site-map.js';
 import type { RuleText } from './emit/staff/rule-pages.js';
 import { withTrueLanguages } from './emit/translated.js';
+import { historyOf } from './history/history.js';
+import type { Release } from './history/release.js';
 import type { CompiledBook } from './model/compiled-book.js';
 import type { GuardResult } from './model/guard-result.js';
 import type { ResolvedBook } from './model/resolved.js';
@@ -27,6 +29,8 @@ export interface BuildInput {
   readonly rules?: readonly RuleText[];
   /** What slips of the fingers came to, for the page about them. */
   readonly guard?: GuardResult;
+  /** The releases of the book, the oldest first. */
+  readonly releases?: readonly Release[];
   /** The faces that cards are set in. */
   readonly fonts: CardFonts;
 }
@@ -45,6 +49,8 @@ export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8
     drafts,
     rules: input.rules ?? [],
     proof,
+    ...(input.releases &&
+      input.releases.length > 0 && { history: historyOf(input.releases, compileBook(resolved, figures)) }),
     ...(input.guard ? { guard: input.guard } : {}),
   });
   const cards = emitCards(resolved, { proofs, fonts }, ({ variant }) => drafts || variant.procedure.status !== 'draft');

@@ -7,6 +7,7 @@ import type { GuardResult } from '../model/guard-result.js';
 import { catalogue } from '../rules/catalogue.js';
 import { guardInParts } from './guard-parts.js';
 import { type Loaded, loadBook, report } from './load.js';
+import { releasesOf } from './open-release.js';
 import { type CheckOptions, todayOf } from './options.js';
 import { packageFiles, packageTexts } from './package-files.js';
 import type { Terminal } from './terminal.js';
@@ -62,6 +63,7 @@ export function filesOf(
     fonts: loaded.fonts,
     drafts,
     rules: ruleTexts(),
+    releases: releasesOf(loaded.folder),
     ...(guard ? { guard } : {}),
   });
 }

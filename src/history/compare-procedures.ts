@@ -6,7 +6,7 @@ import type { CompiledBook, PlainProcedure, PlainRig } from '../model/compiled-b
 import type { Rig } from '../model/resolved.js';
 import type { RigMachines } from '../model/rig-lists.js';
 import { compareText } from '../text/compare-text.js';
-import { compareSheets, compareWeights, type RawChange } from './compare-sheets.js';
+import { compareSheets, compareWeights, type RawChange, withOldNumber } from './compare-sheets.js';
 import type { BookSense } from './condition-facts.js';
 import type { FactSheet } from './fact-sheet.js';
 import { movedBetween } from './order-of-steps.js';
@@ -53,7 +53,11 @@ export interface Both {
   readonly machines: RigMachines;
   /** The language that the book is written in. */
   readonly first: string;
+  /** What changed from one version to another, for rigs that had the one and have the other. */
+  readonly compareVersions: CompareVersions;
 }
+
+export type CompareVersions = (before: PlainProcedure, after: PlainProcedure) => readonly RawChange[];
 
 /** Rigs for which one version followed another. */
 interface Cell {
@@ -121,13 +125,8 @@ function rigChanges(before: readonly Reading[], after: readonly Reading[], { mac
 function gather(cells: readonly Cell[], both: Both): readonly Change[] {
   const boxes = cells.map(({ box }) => box);
   const found = new Map<string, { readonly raw: RawChange; readonly order: number; readonly wanted: Set<Rig> }>();
-  const compared = new Map<PlainProcedure, Map<PlainProcedure, readonly RawChange[]>>();
-  const sheets = makeSheets(both);
   for (const { box, before, after } of cells) {
-    const known = compared.get(before)?.get(after);
-    const raws = known ?? compareVersions(before, after, { sheets, first: both.first });
-    compared.set(before, (compared.get(before) ?? new Map()).set(after, raws));
-    for (const [order, raw] of raws.entries()) {
+    for (const [order, raw] of both.compareVersions(before, after).entries()) {
       const key = JSON.stringify(raw);
       const entry = found.get(key) ?? { raw, order, wanted: new Set() };
       entry.wanted.add(box);
@@ -149,45 +148,48 @@ function gather(cells: readonly Cell[], both: Both): readonly Change[] {
     .map(({ change }) => change);
 }
 
-interface Sheets {
-  before(procedure: PlainProcedure): FactSheet;
-  after(procedure: PlainProcedure): FactSheet;
-}
-
-/** The sheet of each version is written once. */
-function makeSheets(both: Both): Sheets {
-  const keep = (sense: BookSense) => {
-    const known = new Map<PlainProcedure, FactSheet>();
-    return (procedure: PlainProcedure): FactSheet => {
-      const sheet = known.get(procedure) ?? procedureFacts(procedure, sense);
-      known.set(procedure, sheet);
-      return sheet;
-    };
+/** Compares versions, each pair once; the sheet of each is written once. */
+export function makeCompareVersions(
+  sense: { readonly before: BookSense; readonly after: BookSense },
+  first: string,
+): CompareVersions {
+  const [before, after] = [keepSheets(sense.before), keepSheets(sense.after)];
+  const compared = new Map<PlainProcedure, Map<PlainProcedure, readonly RawChange[]>>();
+  return (old, now) => {
+    const known = compared.get(old)?.get(now);
+    if (known) return known;
+    const sheets = { before: before(old), after: after(now) };
+    const found = [...movedSteps(old, now, sheets), ...compareSheets(sheets.before, sheets.after, first)];
+    compared.set(old, (compared.get(old) ?? new Map()).set(now, found));
+    return found;
   };
-  return { before: keep(both.before), after: keep(both.after) };
 }
 
-/** What changed from one version to another, for rigs that had the one and have the other. */
-export function compareVersions(
+function keepSheets(sense: BookSense): (procedure: PlainProcedure) => FactSheet {
+  const known = new Map<PlainProcedure, FactSheet>();
+  return (procedure) => {
+    const sheet = known.get(procedure) ?? procedureFacts(procedure, sense);
+    known.set(procedure, sheet);
+    return sheet;
+  };
+}
+
+function movedSteps(
   before: PlainProcedure,
   after: PlainProcedure,
-  { sheets, first }: { readonly sheets: Sheets; readonly first: string },
+  sheets: { readonly before: FactSheet; readonly after: FactSheet },
 ): readonly RawChange[] {
-  const found = compareSheets(sheets.before(before), sheets.after(after), first);
-  return [...movedSteps(before, after, sheets.after(after)), ...found];
-}
-
-function movedSteps(before: PlainProcedure, after: PlainProcedure, sheet: FactSheet): readonly RawChange[] {
   const [old, now] = [before.steps.map(({ id }) => id), after.steps.map(({ id }) => id)];
   const numberIn = ({ steps }: PlainProcedure, id: string): string =>
     steps.find((step) => step.id === id)?.number ?? '';
   return movedBetween(old, now).map((id) => {
-    const fact = sheet.facts.get(`/step:${id}`) ?? sheet.facts.get(`step:${id}`);
+    const fact = sheets.after.facts.get(`step:${id}`);
+    const subject = withOldNumber(fact?.subject, sheets.before.facts.get(`step:${id}`)?.subject);
     return {
       about: 'itself',
       how: 'moved',
       weight: fact?.weight ?? 'technical',
-      ...(fact?.subject && { subject: fact.subject }),
+      ...(subject && { subject }),
       before: ui('place', { number: plain(numberIn(before, id)) }),
       after: ui('place', { number: plain(numberIn(after, id)) }),
     };

@@ -1,7 +1,7 @@
 // Two sheets of facts to what changed between them. Nothing is said twice: parts go with what is new or gone, and a text that
 // says a number changes with the number.
 
-import type { Change, Weight } from '../model/comparison.js';
+import type { Change, Subject, Weight } from '../model/comparison.js';
 import type { Words } from '../model/text.js';
 import type { Fact, FactSheet } from './fact-sheet.js';
 import { tidied } from './fact-sheet.js';
@@ -65,7 +65,8 @@ export interface NumberPair {
 }
 
 function changed(old: Fact, fact: Fact, context: Context): RawChange | undefined {
-  const { about, subject } = fact;
+  const { about } = fact;
+  const subject = withOldNumber(fact.subject, old.subject);
   const head = {
     about,
     ...(subject && { subject }),
@@ -86,6 +87,12 @@ function changed(old: Fact, fact: Fact, context: Context): RawChange | undefined
     weight: textWeight(old, fact, languages),
     ...(!isFirst && { languages }),
   };
+}
+
+/** A step that has another number now says which it had. */
+export function withOldNumber(subject: Subject | undefined, old: Subject | undefined): Subject | undefined {
+  if (!subject || old?.number === undefined || old.number === subject.number) return subject;
+  return { ...subject, was: old.number };
 }
 
 // digits that change the resolution are told there, with the limits

@@ -4,7 +4,7 @@ import type { Change, Comparison, ProcedureChange } from '../model/comparison.js
 import type { CompiledBook } from '../model/compiled-book.js';
 import { compareText } from '../text/compare-text.js';
 import { compareHazards, comparePhysics, comparePictures } from './compare-hazards.js';
-import { type Both, compareProcedure, type Reading, readingsOf } from './compare-procedures.js';
+import { type Both, compareProcedure, makeCompareVersions, type Reading, readingsOf } from './compare-procedures.js';
 import { compareSheets, compareWeights } from './compare-sheets.js';
 import { safetyStatesOf, senseOf } from './condition-facts.js';
 import { findRenames, type Rename, renamedSubject } from './renames.js';
@@ -32,17 +32,21 @@ export function compareBooks(old: CompiledBook, now: CompiledBook): Comparison {
   };
 }
 
-function readBoth(before: CompiledBook, after: CompiledBook): Both {
+/** What two books are read with; those of `before` have the names of `after` already. */
+export function readBoth(before: CompiledBook, after: CompiledBook): Both {
   const safety = new Set([...safetyStatesOf(before), ...safetyStatesOf(after)]);
+  const sense = { before: senseOf(before, safety), after: senseOf(after, safety) };
+  const first = after.languages[0] ?? 'en';
   return {
-    before: senseOf(before, safety),
-    after: senseOf(after, safety),
+    ...sense,
     machines: machinesOf(before, after),
-    first: after.languages[0] ?? 'en',
+    first,
+    compareVersions: makeCompareVersions(sense, first),
   };
 }
 
-function compareShared(
+/** What changed in what all procedures share. */
+export function compareShared(
   before: CompiledBook,
   after: CompiledBook,
   { both, renames }: { readonly both: Both; readonly renames: readonly Rename[] },

@@ -56,11 +56,11 @@ export type FactParts = Omit<Fact, 'key' | 'subject' | 'under' | 'about'>;
 export function beginSubject(
   { sheet, key, subject: of }: Place,
   part: Subject,
-  { equal = '', ...parts }: Partial<FactParts> & Pick<FactParts, 'weight'>,
+  { equal = '', ...parts }: Partial<FactParts> & Pick<FactParts, 'weight'> & Pick<Fact, 'under'>,
 ): Place {
   const subject = of ? { ...part, of } : part;
   const own = `${key}${key === '' ? '' : '/'}${subject.kind}:${subject.id}`;
-  addFact(sheet, { key: own, about: 'itself', subject, equal, ...parts, ...(key !== '' && { under: key }) });
+  addFact(sheet, { key: own, about: 'itself', subject, equal, ...(key !== '' && { under: key }), ...parts });
   return { sheet, subject, key: own };
 }
 

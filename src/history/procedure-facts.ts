@@ -138,7 +138,8 @@ function addProse(at: Place, { prose, steps }: PlainProcedure): void {
       label: plain(heading),
       ...(number !== undefined && { number }),
     };
-    beginSubject(at, subject, proseParts(text));
+    // the detail of a step goes with it
+    beginSubject(at, subject, { ...proseParts(text), ...(number !== undefined && { under: `step:${step}` }) });
   }
 }
 

@@ -49,6 +49,8 @@ export interface Subject {
   readonly label?: Said;
   /** A step's number as it is printed: now, or before where it is gone. */
   readonly number?: string;
+  /** Its number before, where that was another: what stands on an old card. */
+  readonly was?: string;
   /** What it is a part of: the machine of a parameter. */
   readonly of?: Subject;
 }
@@ -91,4 +93,18 @@ export interface Comparison {
   readonly procedures: readonly ProcedureChange[];
   /** How many procedures did not change. */
   readonly unchanged: number;
+}
+
+/** What changed for one printed card since its revision. */
+export interface CardChange {
+  /** The revision that stands on the card. */
+  readonly revision: number;
+  /** The day that the release was made whose cards have it. */
+  readonly date: string;
+  /** Machine and header of the rigs that the card was printed for. */
+  readonly rigs: readonly { readonly machine: string; readonly header: string }[];
+  /** What the card is of, now; missing where there is no such procedure for its rigs any more. */
+  readonly procedure?: { readonly id: string; readonly revision: number };
+  /** Cautions and the telephone number first, then what is of the procedure. Rigs are those of the card. */
+  readonly changes: readonly Change[];
 }

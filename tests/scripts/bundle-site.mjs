@@ -32,7 +32,12 @@ await build({
 });
 await build({
   ...shared,
-  entryPoints: { style: 'site/css/style.css', jobs: 'site/css/jobs.css', calculators: 'site/css/calculators.css' },
+  entryPoints: {
+    style: 'site/css/style.css',
+    jobs: 'site/css/jobs.css',
+    calculators: 'site/css/calculators.css',
+    changes: 'site/css/changes.css',
+  },
   loader: { '.woff2': 'file' },
   assetNames: 'fonts/[name]',
 });

@@ -73,6 +73,7 @@ function plainChange(change: Change, voices: readonly Voice[]): Plain {
         kind: subject.kind,
         id: subject.id,
         ...(subject.number !== undefined && { number: subject.number }),
+        ...(subject.was !== undefined && { was: subject.was }),
         ...(subject.of && { of: { kind: subject.of.kind, id: subject.of.id } }),
       },
     }),

@@ -21,13 +21,20 @@ export interface SaidChange {
   readonly note?: string;
 }
 
-/** `desk` sees ids beside numbers and names; `operator` sees what stands on a card. */
-export type Audience = 'desk' | 'operator';
+/** Who reads. The desk sees ids beside numbers and names, and rigs as they are written. */
+export interface Audience {
+  /** Whether somebody stands there with a card in hand: sees what stands on it, and nothing else. */
+  readonly isOperator: boolean;
+  sayRig(label: string): string;
+}
+
+const desk: Audience = { isOperator: false, sayRig: (label) => label };
 
 /** A change in the language of a voice. */
-export function sayChange(change: Change, voice: Voice, audience: Audience = 'desk'): SaidChange {
+export function sayChange(change: Change, voice: Voice, audience: Audience = desk): SaidChange {
   const { about, how, subject, rigs, languages, printed } = change;
-  const say = (said: Said | undefined): string | undefined => said && saySaid(said, voice, languages);
+  const say = (said: Said | undefined): string | undefined =>
+    said && saySaid(audience.isOperator ? inUse(said) : said, voice, languages);
   const word = (key: string, parts?: Readonly<Record<string, string>>): string =>
     changeWord(voice.language, key, parts);
   const aspect = about === 'itself' ? '' : word(about);
@@ -40,7 +47,7 @@ export function sayChange(change: Change, voice: Voice, audience: Audience = 'de
     .filter((part) => part !== undefined && part !== '')
     .join(', ');
   const isRigs = about === 'rigs-gained' || about === 'rigs-lost';
-  const written = rigs.join(', ');
+  const written = rigs.map(audience.sayRig).join(audience.isOperator ? '; ' : ', ');
   const [before, after] = [say(change.before), say(change.after)];
   const cut =
     how === 'changed' && before !== undefined && after !== undefined ? cutSame(before, after) : { before, after };
@@ -50,7 +57,7 @@ export function sayChange(change: Change, voice: Voice, audience: Audience = 'de
     rigs: isRigs ? '' : written,
     ...(cut.before !== undefined && { before: cut.before }),
     ...(isRigs && written !== '' ? { after: written } : cut.after !== undefined && { after: cut.after }),
-    ...(printed && audience === 'desk' && { note: word('printed', { of: printed.join(', ') }) }),
+    ...(printed && !audience.isOperator && { note: word('printed', { of: printed.join(', ') }) }),
   };
 }
 
@@ -62,12 +69,18 @@ export function lineOf({ head, how, rigs, before, after }: SaidChange): string {
 }
 
 function saySubject(subject: Subject, voice: Voice, audience: Audience): string {
-  const { kind, id, label, number, of } = subject;
+  const { kind, id, label, number, was, of } = subject;
   const key = kind === 'section' && number !== undefined ? 'subject-section-step' : `subject-${kind}`;
   const name = label ? saySaid(label, voice) : id;
   const own = changeWord(voice.language, key, { id, label: name, number: number ?? id });
-  const isCalled = kind === 'step' && number !== undefined && audience === 'desk';
-  const said = isCalled ? `${own} (${id})` : own;
+  const isCalled = kind === 'step' && number !== undefined && !audience.isOperator;
+  const onCard = was !== undefined && audience.isOperator;
+  const aside = isCalled
+    ? ` (${id})`
+    : onCard
+      ? ` (${changeWord(voice.language, 'on-the-card', { number: was })})`
+      : '';
+  const said = own + aside;
   return of ? `${saySubject(of, voice, audience)}, ${said}` : said;
 }
 
@@ -77,10 +90,7 @@ export function saySaid(said: Said, voice: Voice, languages: readonly string[] =
     case 'plain':
       return voice.number(said.text);
     case 'words':
-      return voice
-        .plain(inChanged(said.words, voice, languages))
-        .replaceAll(/\s+/g, ' ')
-        .trim();
+      return sayWords(inChanged(said.words, voice, languages), voice);
     case 'list':
       return said.of
         .map((one) => saySaid(one, voice, languages))
@@ -89,6 +99,17 @@ export function saySaid(said: Said, voice: Voice, languages: readonly string[] =
     case 'ui':
       return sayUi(said, voice, languages);
   }
+}
+
+// who works with a card decides by the limits in use alone
+function inUse(said: Said): Said {
+  return said.kind === 'ui' && said.key === 'in-use' && said.parts?.limits ? said.parts.limits : said;
+}
+
+// words that the page's language lacks say which they are in
+function sayWords(words: Words, voice: Voice): string {
+  const text = voice.plain(words).replaceAll(/\s+/g, ' ').trim();
+  return text === '' || voice.has(words) ? text : `${text} (${languageNameIn(voice.language, voice.first)})`;
 }
 
 function inChanged(words: Words, { language }: Voice, languages: readonly string[]): Words {

@@ -37,6 +37,8 @@ export interface Frame {
   readonly isHome?: boolean;
   /** The script and the style sheet that it has beside those of all pages: `jobs` for assets/jobs.js and assets/jobs.css. */
   readonly part?: string;
+  /** A style sheet that it has beside that of all pages: `changes` for assets/changes.css. */
+  readonly sheet?: string;
 }
 
 const policy = [
@@ -75,7 +77,7 @@ ${alternates(page)}<link rel="icon" href="${linkToAsset(page, 'icon.svg')}" type
 ${touchIcon(page)}<link rel="manifest" href="${linkTo(page, manifestName)}">
 ${faces(page)}<link rel="stylesheet" href="${linkToAsset(page, 'style.css')}">
 <script type="module" src="${linkToAsset(page, 'client.js')}"></script>
-${frame.part !== undefined && drawPart(page, frame.part)}</head>
+${frame.part !== undefined && drawPart(page, frame.part)}${frame.sheet !== undefined && drawSheet(page, frame.sheet)}</head>
 <body class="${frame.kind}"${facts}>
 <a class="skip" href="#main">${voice.ui('skip')}</a>
 <header class="top">
@@ -104,6 +106,11 @@ function faces(page: Page): readonly Html[] {
 function drawPart(page: Page, part: string): Html {
   return html`<link rel="stylesheet" href="${linkToAsset(page, `${part}.css`)}">
 <script type="module" src="${linkToAsset(page, `${part}.js`)}"></script>
+`;
+}
+
+function drawSheet(page: Page, sheet: string): Html {
+  return html`<link rel="stylesheet" href="${linkToAsset(page, `${sheet}.css`)}">
 `;
 }
 

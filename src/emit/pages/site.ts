@@ -1,6 +1,7 @@
 // A worked-out book as the files of a static site. Pure: the same book gives the same bytes.
 
 import type { GuardResult } from '../../model/guard-result.js';
+import type { BookHistory } from '../../model/history.js';
 import type { ResolvedBook } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
 import { digest } from '../offline/digest.js';
@@ -20,7 +21,7 @@ import { machineFolder } from './addresses.js';
 import { anyPage, placeOfGroup } from './any-page.js';
 import { calculatorsFile } from './calculators-link.js';
 import { calculatorsPage } from './calculators-page.js';
-import { cardPage } from './card-page.js';
+import { cardPage, goneCardPage } from './card-page.js';
 import { chooserPage } from './chooser-page.js';
 import { codedPages, codePage } from './code-page.js';
 import { commonPage, placeOfEntry } from './common-page.js';
@@ -52,6 +53,8 @@ export interface SiteInput {
   readonly proof?: BookProof;
   /** What slips of the fingers came to; without it the page about them is not made. */
   readonly guard?: GuardResult;
+  /** What the releases of the book tell. */
+  readonly history?: BookHistory;
   /** Whether drafts get pages. They have none where people work. */
   readonly drafts?: boolean;
 }
@@ -79,7 +82,7 @@ export function emitSite(resolved: ResolvedBook, input: SiteInput = {}): Map<str
   for (const [path, bytes] of input.figures ?? []) files.set(path, bytes);
   files.set('data/book.json', writeOpenBook(book, site.map, input));
   for (const language of site.languages) {
-    emitLanguage(site, language, files);
+    emitLanguage(site, language, { files, history: input.history });
     emitStaffPages(site, language, { input, files });
     if (input.guard) emitGuard(site, language, { result: input.guard, files });
   }
@@ -108,7 +111,11 @@ function sortCards(cards: readonly CardLink[]): Cards {
   return { byCode: by(({ code }) => code), byVariant: by(({ variant }) => variant) };
 }
 
-function emitLanguage(site: Site, language: string, files: Files): void {
+function emitLanguage(
+  site: Site,
+  language: string,
+  { files, history }: { readonly files: Files; readonly history: BookHistory | undefined },
+): void {
   const voice = voiceFor(language, site.languages[0] ?? 'en');
   const write: Write = (path, home, draw) => {
     const page: Page = { site, voice, path, ...(home && { home }) };
@@ -124,7 +131,13 @@ function emitLanguage(site: Site, language: string, files: Files): void {
   write('not-kept.html', undefined, notKeptPage);
   write(manifestName, undefined, manifestFile);
   for (const code of site.cards.byCode.keys()) {
-    write(`${cardFolder(code)}index.html`, undefined, (page) => cardPage(page, code));
+    write(`${cardFolder(code)}index.html`, undefined, (page) => cardPage(page, code, history?.cards.get(code)));
+  }
+  for (const card of history?.gone ?? []) {
+    if (!site.cards.byCode.has(card.code))
+      write(`${cardFolder(card.code)}index.html`, undefined, (page) =>
+        goneCardPage(page, card, history?.cards.get(card.code)),
+      );
   }
   for (const { id } of site.book.book.machines.values()) {
     const homes = site.map.homes.filter(({ machine }) => machine.id === id);
@@ -163,7 +176,13 @@ function emitStaffPages(
 ): void {
   const page: Page = { site, voice: voiceFor(language, site.languages[0] ?? 'en'), path: '' };
   emitStaff(
-    { page, rules: input.rules ?? [], proof: input.proof, guarded: input.guard !== undefined },
+    {
+      page,
+      rules: input.rules ?? [],
+      proof: input.proof,
+      guarded: input.guard !== undefined,
+      stretches: input.history?.stretches ?? [],
+    },
     (path, draw) => {
       const own: Page = { ...page, path };
       files.set(fileOf(own), draw(own));

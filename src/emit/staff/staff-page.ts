@@ -17,7 +17,12 @@ export function say(page: Page, key: StaffKey, parts?: Readonly<Record<string, s
 /** A page with its title, one sentence of what it is, and a way back to the list of them. */
 export function staffPage(
   page: Page,
-  { title, why, body }: { readonly title: string; readonly why?: string; readonly body: Html },
+  {
+    title,
+    why,
+    body,
+    sheet,
+  }: { readonly title: string; readonly why?: string; readonly body: Html; readonly sheet?: string },
 ): string {
   return renderPage(page, {
     kind: 'staff',
@@ -25,6 +30,7 @@ export function staffPage(
     rig: { words: say(page, 'staff'), folder: staffFolder },
     head: html`<h1>${title}</h1>${why !== undefined && html`<p class="summary">${why}</p>`}`,
     body,
+    ...(sheet !== undefined && { sheet }),
   });
 }
 

@@ -1,5 +1,6 @@
 // All pages for desk and staff, and the list of them. Nothing here is needed to do a job, and no phone keeps it.
 
+import type { Stretch } from '../../model/history.js';
 import { html } from '../html.js';
 import type { BookProof } from '../open-data/proof.js';
 import { linkTo, type Page } from '../pages/context.js';
@@ -11,6 +12,7 @@ import { coveragePage } from './coverage.js';
 import { termsPage, waiversPage } from './lists.js';
 import { proofsPage } from './proofs.js';
 import { questionsPage, questionsStart } from './questions.js';
+import { releasesPage } from './releases.js';
 import { reviewsPage } from './reviews.js';
 import { type RuleText, ruleFolder, rulePage, rulesStart } from './rule-pages.js';
 import { say, staffFolder, staffPage } from './staff-page.js';
@@ -26,13 +28,18 @@ export interface StaffInput {
   readonly proof?: BookProof | undefined;
   /** Whether there is a `staff/guard.html` to link to. */
   readonly guarded: boolean;
+  /** What changed between releases, the latest first; empty where the book has none. */
+  readonly stretches: readonly Stretch[];
 }
 
 /** Writes them all in one language. */
-export function emitStaff({ page: { site, voice }, rules, proof, guarded }: StaffInput, write: WriteStaff): void {
+export function emitStaff(
+  { page: { site, voice }, rules, proof, guarded, stretches }: StaffInput,
+  write: WriteStaff,
+): void {
   const units = placeUnits({ site });
   const isFirst = voice.language === site.languages[0];
-  const lists = { units: units.length > 0, rules: rules.length > 0, guard: guarded };
+  const lists = { units: units.length > 0, rules: rules.length > 0, guard: guarded, releases: stretches.length > 0 };
   write(`${staffFolder}index.html`, (page) => staffStart(page, lists));
   write(`${staffFolder}questions/index.html`, questionsStart);
   write(`${staffFolder}clinic/index.html`, clinicStart);
@@ -40,6 +47,7 @@ export function emitStaff({ page: { site, voice }, rules, proof, guarded }: Staf
   write(`${staffFolder}coverage.html`, coveragePage);
   write(`${staffFolder}reviews.html`, reviewsPage);
   write(`${staffFolder}proofs.html`, (page) => proofsPage(page, proof));
+  if (stretches.length > 0) write(`${staffFolder}releases.html`, (page) => releasesPage(page, stretches));
   write(`${staffFolder}waivers.html`, waiversPage);
   write(`${staffFolder}terms.html`, termsPage);
   if (units.length > 0) emitUnits(units, write);
@@ -72,6 +80,7 @@ interface Lists {
   readonly units: boolean;
   readonly rules: boolean;
   readonly guard: boolean;
+  readonly releases: boolean;
 }
 
 function staffStart(page: Page, lists: Lists): string {
@@ -83,6 +92,7 @@ function staffStart(page: Page, lists: Lists): string {
     ['coverage', 'coverage.html', true],
     ['reviews', 'reviews.html', true],
     ['proofs', 'proofs.html', true],
+    ['releases', 'releases.html', lists.releases],
     ['guard', 'guard.html', lists.guard],
     ['waivers', 'waivers.html', true],
     ['terms', 'terms.html', true],

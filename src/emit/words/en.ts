@@ -290,6 +290,17 @@ export const english = {
     'The book now has revision {revision}. The revision of your card stands at its foot: if it is another, do not work by the card.',
   'card-old':
     'Your card is of another revision than the book. Do not work by it: open the page below, or call {phone}.',
+  'card-since': 'What is no longer as on a card of revision {revision}:',
+  'card-since-none': 'In this procedure nothing that cards say has changed since revision {revision}.',
+  'card-same':
+    'This revision was changed without a new number. A card printed on {date} or before may say otherwise here:',
+  'card-other-rigs': 'A card printed on {date} or before may be for other headers than this page:',
+  'card-pages': 'Pages for the headers that your card was printed for:',
+  'card-unknown': 'No release of this book holds that revision: what changed since cannot be listed.',
+  'card-renumbered': 'Cards of this procedure have other codes now. What your card says still holds.',
+  'card-gone': 'This card holds no longer. Do not work by it: open a page below, or call {phone}.',
+  'card-gone-withdrawn': 'The procedure of this card is withdrawn. Do not work by it: call {phone}.',
+  'card-gone-all': 'The book has no such procedure for this machine any more. Do not work by the card: call {phone}.',
   'card-print': 'The card to print (PDF)',
   'codes-title': 'Codes',
   'codes-why': 'Each page has a code. Somebody on the telephone reads it out, and you stand on the same page.',

@@ -281,6 +281,19 @@ export const spanish: Readonly<Record<UiKey, string>> = {
     'El libro tiene ahora la revisión {revision}. La revisión de su tarjeta está al pie: si es otra, no trabaje con la tarjeta.',
   'card-old':
     'Su tarjeta es de otra revisión que el libro. No trabaje con ella: abra la página de abajo o llame al {phone}.',
+  'card-since': 'Lo que ya no es como en una tarjeta de la revisión {revision}:',
+  'card-since-none': 'En este procedimiento no cambió nada de lo que dicen las tarjetas desde la revisión {revision}.',
+  'card-same':
+    'Esta revisión se cambió sin un número nuevo. Una tarjeta impresa el {date} o antes puede decir otra cosa aquí:',
+  'card-other-rigs': 'Una tarjeta impresa el {date} o antes puede ser para otros cabezales que esta página:',
+  'card-pages': 'Páginas para los cabezales de su tarjeta:',
+  'card-unknown': 'Ninguna versión congelada de este libro tiene esa revisión: no se puede listar qué cambió.',
+  'card-renumbered':
+    'Las tarjetas de este procedimiento tienen ahora otros códigos. Lo que dice su tarjeta sigue valiendo.',
+  'card-gone': 'Esta tarjeta ya no vale. No trabaje con ella: abra una página de abajo o llame al {phone}.',
+  'card-gone-withdrawn': 'El procedimiento de esta tarjeta está retirado. No trabaje con ella: llame al {phone}.',
+  'card-gone-all':
+    'El libro ya no tiene ese procedimiento para esta máquina. No trabaje con la tarjeta: llame al {phone}.',
   'card-print': 'La tarjeta para imprimir (PDF)',
   'codes-title': 'Códigos',
   'codes-why': 'Cada página tiene un código. Alguien lo lee por teléfono y usted ve la misma página.',

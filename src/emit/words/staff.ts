@@ -51,6 +51,12 @@ const english = {
   'terms-never': 'never written',
   rules: 'Every rule explained',
   'rules-why': 'What each diagnostic means, why it matters, a bad and a good example.',
+  releases: 'What changed since the last release',
+  'releases-why':
+    'Releases against each other and against the book as it is: limits, steps, safety and rigs, by meaning. Whether new words still mean the same, only a reader can say.',
+  'releases-since': 'Since the release {from}',
+  'releases-from-to': 'From {from} to {to}',
+  'releases-kept': 'Printed cards of these look current, and are not: the revision did not go up.',
   guard: 'Numbers that a slip of the fingers could change without any check noticing',
   clinic: 'Practice and clinic',
   'clinic-why':
@@ -132,6 +138,12 @@ const spanish: Readonly<Record<StaffKey, string>> = {
   'terms-never': 'no se escribe nunca',
   rules: 'Cada regla explicada',
   'rules-why': 'Qué significa cada mensaje, por qué importa, un ejemplo malo y uno bueno. En inglés.',
+  releases: 'Qué cambió desde la última versión congelada',
+  'releases-why':
+    'Versiones congeladas entre sí y contra el libro como está: límites, pasos, seguridad y equipos, por su significado. Si las palabras nuevas dicen lo mismo, solo lo sabe quien las lee.',
+  'releases-since': 'Desde la versión congelada {from}',
+  'releases-from-to': 'De {from} a {to}',
+  'releases-kept': 'Las tarjetas impresas de estos parecen vigentes y no lo son: la revisión no subió.',
   guard: 'Números que un desliz de los dedos podría cambiar sin que nada lo note',
   clinic: 'Práctica y taller',
   'clinic-why':
