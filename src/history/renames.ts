@@ -52,17 +52,21 @@ export function findRenames(old: CompiledBook, now: CompiledBook): Renamed {
   return { before, renames };
 }
 
-type Contents = ReadonlyMap<string, string>;
+/** By id, how to write down what a part says: that is asked of few. */
+type Contents = ReadonlyMap<string, () => string>;
 
 function contentsOf(parts: readonly { readonly id: string }[]): Contents {
-  return new Map(parts.map(({ id, ...content }) => [id, JSON.stringify(content)]));
+  return new Map(parts.map(({ id, ...content }) => [id, () => JSON.stringify(content)]));
 }
 
 /** Ids of the one side alone whose content an id of the other side alone has; only where each can be but one. */
 function matches(kind: NameKind, old: Contents, now: Contents): readonly Rename[] {
-  const alone = (own: Contents, other: Contents): readonly (readonly [string, string])[] =>
+  const alone = (own: Contents, other: Contents): readonly (readonly [string, () => string])[] =>
     [...own].filter(([id]) => !other.has(id));
-  const [gone, fresh] = [alone(old, now), alone(now, old)];
+  const [lost, found] = [alone(old, now), alone(now, old)];
+  if (lost.length === 0 || found.length === 0) return [];
+  const [gone, fresh] = [lost, found].map((parts) => parts.map(([id, write]) => [id, write()] as const));
+  if (!gone || !fresh) return [];
   return gone.flatMap(([before, content]) => {
     const same = fresh.filter(([, other]) => other === content);
     const [only] = same;
@@ -109,23 +113,25 @@ function partContents(
       if (key === 'id' || key === 'number') return undefined;
       return key === 'go' && typeof value === 'string' && own.has(value) && !steps.has(value) ? '' : value;
     });
-  const contents = new Map<string, Set<string>>();
+  const parts = new Map<string, object[]>();
   for (const procedure of versions) {
-    for (const part of procedure[`${kind}s`]) {
-      contents.set(part.id, (contents.get(part.id) ?? new Set()).add(write(part)));
-    }
+    for (const part of procedure[`${kind}s`]) parts.set(part.id, [...(parts.get(part.id) ?? []), part]);
   }
-  return new Map([...contents].map(([id, texts]) => [id, [...texts].sort().join('\n')]));
+  return new Map([...parts].map(([id, all]) => [id, () => [...new Set(all.map(write))].sort().join('\n')]));
 }
 
 // a review, a trial and a new revision are what a renamed file comes with
 function procedureContents(book: CompiledBook): Contents {
-  const contents = new Map<string, string[]>();
-  for (const { applies, procedure } of book.variants) {
-    const { id, revision: _, reviewed: _reviewed, verified: _verified, ...content } = procedure;
-    contents.set(id, [...(contents.get(id) ?? []), JSON.stringify([applies, content])]);
+  const versions = new Map<string, CompiledBook['variants'][number][]>();
+  for (const variant of book.variants) {
+    const { id } = variant.procedure;
+    versions.set(id, [...(versions.get(id) ?? []), variant]);
   }
-  return new Map([...contents].map(([id, texts]) => [id, texts.sort().join('\n')]));
+  const write = ({ applies, procedure }: CompiledBook['variants'][number]): string => {
+    const { id: _, revision: _revision, reviewed: _reviewed, verified: _verified, ...content } = procedure;
+    return JSON.stringify([applies, content]);
+  };
+  return new Map([...versions].map(([id, all]) => [id, () => all.map(write).sort().join('\n')]));
 }
 
 /** The part that a rename is of. */

@@ -62,7 +62,7 @@ describe('a card that is scanned', () => {
   it('of a revision that a release has is told what changed, and where the pages of its rigs are', async () => {
     await scan(revision - 1, async (page) => {
       await page.locator('.card-since').waitFor({ state: 'visible' });
-      expect(await page.locator('.card-since').innerText()).toMatch(/Step \d+ new/);
+      expect(await page.locator('.card-since').textContent()).toMatch(/Step \d+ new/);
       expect(await page.locator('.card-since .rows a').count()).toBeGreaterThan(0);
       expect(await page.locator('.card-old').isVisible()).toBe(true);
       expect(await page.locator('.card-now').isVisible()).toBe(false);
