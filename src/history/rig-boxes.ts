@@ -4,7 +4,7 @@
 import type { CompiledBook, PlainRig } from '../model/compiled-book.js';
 import type { Rig } from '../model/resolved.js';
 import type { RigMachines } from '../model/rig-lists.js';
-import { type Cut, cutStretch, type Stretch } from '../model/serials.js';
+import { type Cut, compareSerials, cutStretch, type Stretch } from '../model/serials.js';
 
 /** A rig of a compiled book. */
 export function boxOf({ machine, header, options, software, serials }: PlainRig): Rig {
@@ -60,11 +60,18 @@ export function sharedBox(a: Rig, b: Rig): Rig | undefined {
 }
 
 function sharedStretch(a: Stretch | undefined, b: Stretch | undefined): Stretch | undefined | 'none' {
+  if ((a && isEmpty(a)) || (b && isEmpty(b))) return 'none';
   if (!a || !b) return a ?? b;
   const above = b.from ? cutStretch(a, startOf(b.from)).above : a;
   if (!above) return 'none';
   const both = b.to ? cutStretch(above, endOf(b.to)).below : above;
   return both ?? 'none';
+}
+
+function isEmpty({ from, to }: Stretch): boolean {
+  if (!from || !to) return false;
+  const order = compareSerials(from.serial, to.serial);
+  return order > 0 || (order === 0 && !(from.included && to.included));
 }
 
 function startOf({ serial, included }: NonNullable<Stretch['from']>): Cut {

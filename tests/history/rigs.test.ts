@@ -81,7 +81,7 @@ describe('boxes of rigs', () => {
           else expect(shared !== undefined && holds(shared, single)).toBe(false);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 1000 },
     );
   });
 
@@ -94,7 +94,7 @@ describe('boxes of rigs', () => {
           expect(left.filter((rest) => holds(rest, single)).length).toBe(isLeft ? 1 : 0);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 1000 },
     );
   });
 });
@@ -105,6 +105,15 @@ const rig = (machine: string, header: string, parts: Partial<Rig> = {}): Rig => 
   options: new Map(),
   software: new Map(),
   ...parts,
+});
+
+describe('a stretch without serials', () => {
+  it('shares nothing and takes nothing away', () => {
+    const end = { serial: '299', included: false };
+    const empty = rig('a', 'row', { serials: { from: end, to: end } });
+    expect(sharedBox(rig('a', 'row'), empty)).toBeUndefined();
+    expect(boxesWithout([rig('a', 'row')], [empty], machines)).toEqual([rig('a', 'row')]);
+  });
 });
 
 describe('rigs are written', () => {
