@@ -72,6 +72,24 @@ describe('The words for faults of order', () => {
   });
 });
 
+describe('What is unsafe at a step', () => {
+  it('is said also where the step leads to a call that begins somewhere else', () => {
+    const { variant, world } = buildCase({
+      world: {
+        states: { a: '0 1', person: 'cab beside start=cab' },
+        rules: ['r0: person=beside must a=1'],
+      },
+      main: { values: { v: 'limits' }, steps: ['s0 | at beside | measure v | outside call-service'] },
+      callee: { steps: ['inner'] },
+      end: { steps: ['safe'] },
+      endRuns: true,
+    });
+    const { violations } = proveVariant(variant, world, { budget: 200_000, repairs: false });
+    expect(violations.map(({ kind }) => kind)).toContain('place-not-met-at-run');
+    expect(withoutRepeats(violations, world).map(({ kind }) => kind)).toContain('rule-broken');
+  });
+});
+
 describe('The words for a repair', () => {
   const at = { file: 'a.md', start: 0, end: 1 };
   const place = (step: string, number: string): StepPlace => ({ procedure: 'a', step, number, calls: [], at });

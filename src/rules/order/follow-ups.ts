@@ -13,13 +13,16 @@ import {
 } from '../../order/result.js';
 import { forbiddingLaws } from './laws.js';
 
-/** Kinds that claim something of the states of machine and people, in the order in which they are told at one step. */
+/**
+ * Kinds that claim something of the states of machine and people, in the order in which they are told at one step. What is
+ * unsafe comes first: nothing that only follows from it may hush it.
+ */
 const claimKinds: readonly ViolationKind[] = [
+  'unchanged-broken',
+  'rule-broken',
   'requires-not-met-at-run',
   'place-not-met-at-run',
   'throughout-broken',
-  'unchanged-broken',
-  'rule-broken',
   'need-not-met',
   'instrument-needs',
   'moves-when',
