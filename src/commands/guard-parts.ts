@@ -4,6 +4,7 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { type ToldPart, tellGuard } from '../guard/guard.js';
 import type { GuardResult } from '../model/guard-result.js';
+import { roomyThread } from './engine.js';
 import type { WorkerTask, WorkerWord } from './guard-worker.js';
 import type { Terminal } from './terminal.js';
 
@@ -26,7 +27,10 @@ export async function guardInParts(task: Omit<WorkerTask, 'part'>, terminal: Ter
 
 function tryInThread(task: WorkerTask, progress: (done: number, of: number) => void): Promise<ToldPart> {
   return new Promise((resolve, reject) => {
-    const thread = new Worker(new URL('./guard-worker.js', import.meta.url), { workerData: task });
+    const thread = new Worker(new URL('./guard-worker.js', import.meta.url), {
+      workerData: task,
+      resourceLimits: roomyThread,
+    });
     thread.on('message', (word: WorkerWord) => {
       if ('part' in word) resolve(word.part);
       else progress(word.done, word.of);

@@ -2,9 +2,11 @@
 // The program: this process's words, streams and exit code around `run`.
 
 import process from 'node:process';
+import { tuneEngine } from './engine.js';
 import { run } from './program.js';
 import { processTerminal } from './terminal.js';
 
+tuneEngine();
 // Whoever reads the output may have seen enough (`stepgauge check | head`); that is no fault.
 process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
   if (fault.code !== 'EPIPE') throw fault;

@@ -7,8 +7,10 @@ import { join } from 'node:path';
 const root = join(import.meta.dirname, '../..');
 const { readBookFolder } = await import(join(root, 'dist/io.js'));
 const { checkBook } = await import(join(root, 'dist/compile.js'));
+const { tuneEngine } = await import(join(root, 'dist/commands/engine.js'));
 const { guardBook } = await import(join(root, 'dist/guard/guard.js'));
 
+tuneEngine();
 const today = '2026-11-24';
 const size = Number(process.argv[2] ?? 200);
 const { files, figures } = readBookFolder(join(root, 'procedures'));

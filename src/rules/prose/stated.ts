@@ -10,6 +10,7 @@ import type { NumberChoice, Parameter } from '../../model/numbers.js';
 import type { ResolvedProcedure, Variant } from '../../model/resolved.js';
 import type { Text } from '../../model/text.js';
 import { leavesOf, templatesOf } from '../../model/walk.js';
+import { remembering } from '../../text/remember.js';
 import type { Span } from '../../text/source.js';
 import type { Context } from '../rule.js';
 import { english } from './languages/english.js';
@@ -50,7 +51,7 @@ export function statedIn({ resolved, book }: Context): ReadonlyMap<string, reado
       const rigs = variants.flatMap((variant) => variant.rigs);
       const machines = new Set(rigs.map(({ machine }) => machine));
       const headers = new Set(rigs.map(({ header }) => header));
-      const own = numbersOf(variants);
+      const own = rememberNumbers(variants[0] ?? variants, variants, () => numbersOf(variants));
       const parameters = [
         ...parametersOf(
           'machine',
@@ -66,6 +67,20 @@ export function statedIn({ resolved, book }: Context): ReadonlyMap<string, reado
   );
 }
 
+// what an edit does not touch says what it said
+const rememberNumbers = remembering<readonly Stated[]>();
+const rememberParameter = remembering<TypedParameter>();
+
+/** What one parameter of one machine or header is called and says, however many procedures may name it. */
+interface TypedParameter extends Pick<Stated, 'id' | 'labels' | 'limits'> {
+  readonly typed: readonly string[];
+}
+
+function typedParameter({ id, label, value }: Parameter): TypedParameter {
+  const limits = literals(value);
+  return { id: idWords(id), labels: labelsOf(label), limits, typed: limits.map(formatLimits) };
+}
+
 /** The parameters of machines or headers, those of one name together. */
 export function parametersOf(owner: 'machine' | 'header', holders: readonly (Machine | Header)[]): readonly Stated[] {
   const found = new Map<string, Parameter[]>();
@@ -75,16 +90,17 @@ export function parametersOf(owner: 'machine' | 'header', holders: readonly (Mac
     }
   }
   return [...found].flatMap(([id, parameters]) => {
-    const limits = parameters.flatMap(({ value }) => literals(value));
-    const [first] = parameters;
-    if (!first || limits.length === 0) return [];
+    const all = parameters.map((parameter) => rememberParameter(parameter, [], () => typedParameter(parameter)));
+    const limits = all.flatMap((one) => one.limits);
+    const [[first], [named]] = [parameters, all];
+    if (!first || !named || limits.length === 0) return [];
     return [
       {
         kind: 'parameter' as const,
         path: `${owner}.${id}`,
-        id: idWords(id),
-        labels: labelsOf(first.label),
-        typed: new Set(limits.map(formatLimits)),
+        id: named.id,
+        labels: named.labels,
+        typed: new Set(all.flatMap(({ typed }) => typed)),
         limits,
         besides: [],
         at: first.at,

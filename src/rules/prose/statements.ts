@@ -5,6 +5,7 @@ import { sameDimension } from '../../calc/dimension.js';
 import type { Limits } from '../../calc/limits.js';
 import { add, compare, equals, type Rational, subtract } from '../../calc/rational.js';
 import type { Book } from '../../model/book.js';
+import { remembering } from '../../text/remember.js';
 import type { Context } from '../rule.js';
 import type { Block } from '../text/blocks.js';
 import { judgePassages, type Passage } from '../text/passages.js';
@@ -30,9 +31,18 @@ interface Found extends Mention {
 
 /** Every statement of a book that can be judged. */
 export function statementsOf(context: Context): readonly Statement[] {
-  const { book } = context;
+  const { book, resolved } = context;
   const mentions = judgePassages(book, findMentions);
-  const stated = mentions.length > 0 ? statedIn(context) : new Map<string, readonly Stated[]>();
+  if (mentions.length === 0) return [];
+  // two rules ask for them; each must have read all that they come from, whoever asked first
+  return remember(resolved.variants, [book.machines, book.headers, ...mentions], () => judgeAll(mentions, context));
+}
+
+const remember = remembering<readonly Statement[]>();
+
+function judgeAll(mentions: readonly Found[], context: Context): readonly Statement[] {
+  const { book } = context;
+  const stated = statedIn(context);
   return mentions.flatMap((mention) => {
     const numbers = numbersFor(mention.passage, book, stated).filter(
       ({ limits: [first] }) => first && sameDimension(first.unit.dimension, mention.quantity.unit.dimension),

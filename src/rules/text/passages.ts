@@ -5,6 +5,7 @@ import type { Book } from '../../model/book.js';
 import type { CheckValue, Procedure, ProseSection, Step } from '../../model/procedure.js';
 import type { Template, Text } from '../../model/text.js';
 import { leavesOf, type TextUse, textsOf } from '../../model/walk.js';
+import { remembering } from '../../text/remember.js';
 import type { SourceText } from '../../text/source.js';
 import { type Block, blocksOf } from './blocks.js';
 import { hideNames, namesOf } from './names.js';
@@ -46,8 +47,10 @@ export function judgePassages<F>(book: Book, judge: Judge<F>): readonly F[] {
   const names = namesFor(book);
   const shared = [book.hazards, book.machines, book.headers, book.states, book.events, book.instruments, book.tools];
   const groups = [
-    ...[...book.procedures.values()].map((procedure) => keep(procedure, [names], () => cutProcedure(names, procedure))),
-    keep(book.hazards, [names, ...shared], () => cutShared(names, book)),
+    ...[...book.procedures.values()].map((procedure) =>
+      rememberPassages(procedure, [names], () => cutProcedure(names, procedure)),
+    ),
+    rememberPassages(book.hazards, [names, ...shared], () => cutShared(names, book)),
   ];
   const known = (judged.get(judge) ?? new WeakMap()) as WeakMap<readonly Passage[], readonly F[]>;
   judged.set(judge, known);
@@ -65,19 +68,12 @@ type Names = ReturnType<typeof namesOf>;
 
 // What is the same object as before is not cut again. Rules are watched in what they read of a book, so that every part
 // is read each time, whoever comes first.
-const kept = new WeakMap<object, { readonly parts: readonly unknown[]; readonly value: unknown }>();
-
-function keep<T>(key: object, parts: readonly unknown[], make: () => T): T {
-  const before = kept.get(key);
-  if (before?.parts.every((part, i) => part === parts[i])) return before.value as T;
-  const value = make();
-  kept.set(key, { parts, value });
-  return value;
-}
+const rememberNames = remembering<Names>();
+const rememberPassages = remembering<readonly Passage[]>();
 
 function namesFor(book: Book): Names {
   const { terms, machines, settings } = book;
-  return keep(terms, [machines, settings], () => namesOf(book));
+  return rememberNames(terms, [machines, settings], () => namesOf(book));
 }
 
 type Origin = Omit<Passage, 'source' | 'block' | 'hidden' | 'sentences' | 'language' | 'file'>;
