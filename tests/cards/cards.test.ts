@@ -7,7 +7,7 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import PDFDocument from 'pdfkit';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Checked, checkBook } from '../../src/compile.js';
-import { emitCards } from '../../src/emit/cards/cards.js';
+import { emitCards, cardsOf as listCards } from '../../src/emit/cards/cards.js';
 import { openFonts } from '../../src/emit/cards/fonts.js';
 import { runsOf, wrap } from '../../src/emit/cards/text.js';
 import { filesOf } from '../rules/page.js';
@@ -56,6 +56,35 @@ describe('a card', () => {
     );
     expect(new Set([...cards.keys()].map((path) => path.split('/')[1]))).toEqual(new Set(['tarn-40', 'tarn-60']));
   });
+
+  it.each(['3.6 to 4.2 V', '3.7 to 4.2 V'])(
+    "answers to the code that it had before the book got a header that reads %s, and to no other card's",
+    (limits) => {
+      const listOf = (files: ReadonlyMap<string, string>): readonly Card[] => {
+        const sources = new Map([...files].map(([path, text]) => [path, { path, text }]));
+        const { resolved } = checkBook({ sources, figures: new Set(), today: '2026-11-24', fonts });
+        if (!resolved) throw new Error('not resolved');
+        return listCards(resolved);
+      };
+      const before = filesOf(join(root, 'tests/books/base'));
+      const row = before.get('headers/row-12x20.yaml') ?? '';
+      const after = new Map([...before].map(([path, text]) => [path, text.replace('headers: [', 'headers: [a-row, ')]));
+      after.set(
+        'headers/a-row.yaml',
+        row.replace(/^name: .*$/m, 'name: Another').replace(/on_ground: .*/, `on_ground: ${limits}`),
+      );
+      const [old, now] = [listOf(before), listOf(after)];
+      expect(old.length).toBeGreaterThan(0);
+      for (const { code, machine, variant } of old) {
+        const answers = now.filter((card) => [card.code, ...card.alsoCodes].includes(code));
+        const headers = variant.rigs.map(({ header }) => header);
+        expect(answers.map((card) => card.machine)).toEqual([machine]);
+        expect(answers[0]?.variant.rigs.map(({ header }) => header)).toEqual(expect.arrayContaining(headers));
+      }
+      const codes = now.flatMap(({ code, alsoCodes }) => [code, ...alsoCodes]);
+      expect(new Set(codes).size).toBe(codes.length);
+    },
+  );
 
   it('holds the title, the caution, the steps by number, the limits in use, the telephone and the revision as text', async () => {
     const path = [...cards.keys()].find((name) => name.includes('tarn-40')) ?? '';

@@ -27,6 +27,8 @@ export interface Card {
   readonly language: string;
   /** What a person reads out, and what the printed code leads to. */
   readonly code: string;
+  /** Those that are printed on it when one of its other headers comes first: a card that was printed before the book got another header. */
+  readonly alsoCodes: readonly string[];
   /** `cards/tarn-40/learn-height-range.pdf`. */
   readonly path: string;
   readonly url: string;
@@ -49,22 +51,43 @@ export function cardsOf(resolved: ResolvedBook): readonly Card[] {
     .flatMap((variant) =>
       [...new Set(variant.rigs.map(({ machine }) => machine))].map((machine) => ({ variant, machine })),
     );
-  const codes = shortCodes(pairs.map(({ variant, machine }) => `${machine} ${variant.id}`));
+  const names = codeNames(pairs);
+  const codes = shortCodes([...names.values()].flat());
   const base = resolved.book.settings.url.value.replace(/\/*$/, '/');
-  return pairs.flatMap(({ variant, machine }) =>
-    languagesOf(resolved, variant).map((language, i) => {
-      const code = codes.get(`${machine} ${variant.id}`) ?? '';
-      const path = `cards/${i === 0 ? '' : `${language}/`}${machine}/${variant.id}.pdf`;
-      return {
-        variant,
-        machine,
-        language,
-        code,
-        path,
-        url: `${base}c/${code.toLowerCase()}/#${variant.procedure.revision}`,
-      };
-    }),
-  );
+  return pairs.flatMap((pair) => {
+    const { variant, machine } = pair;
+    const [code = '', ...alsoCodes] = (names.get(pair) ?? []).map((name) => codes.get(name) ?? '');
+    return languagesOf(resolved, variant).map((language, i) => ({
+      variant,
+      machine,
+      language,
+      code,
+      alsoCodes,
+      path: `cards/${i === 0 ? '' : `${language}/`}${machine}/${variant.id}.pdf`,
+      url: `${base}c/${code.toLowerCase()}/#${variant.procedure.revision}`,
+    }));
+  });
+}
+
+type Pair = Pick<Card, 'variant' | 'machine'>;
+
+/**
+ * What the codes of a card stand for: machine, procedure and header, and which of these where several are; that of the first
+ * header is printed. Not the number of its variant: with a header more, a card that was printed before would lead to
+ * another's page.
+ */
+function codeNames(pairs: readonly Pair[]): ReadonlyMap<Pair, readonly string[]> {
+  const counts = new Map<string, number>();
+  const named = ({ variant, machine }: Pair): readonly string[] => {
+    const headers = new Set(variant.rigs.filter((rig) => rig.machine === machine).map(({ header }) => header));
+    return [...headers].map((header) => {
+      const name = `${machine} ${variant.procedure.id} ${header}`;
+      const count = (counts.get(name) ?? 0) + 1;
+      counts.set(name, count);
+      return count === 1 ? name : `${name} ${count}`;
+    });
+  };
+  return new Map(pairs.map((pair) => [pair, named(pair)]));
 }
 
 function languagesOf({ book }: ResolvedBook, { procedure }: Variant): readonly string[] {

@@ -17,6 +17,8 @@ export interface CardLink {
   readonly path: string;
   /** What stands on its foot, and in the address that its printed code leads to. */
   readonly code: string;
+  /** Those that cards of the same rigs may have been printed with before. */
+  readonly alsoCodes: readonly string[];
 }
 
 /** The folder that the printed code of a card leads to. */

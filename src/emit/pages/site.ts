@@ -99,16 +99,18 @@ function assetPath(name: string, bytes: Uint8Array): string {
 }
 
 function sortCards(cards: readonly CardLink[]): Cards {
-  const by = (keyOf: (card: CardLink) => string): ReadonlyMap<string, readonly CardLink[]> => {
+  const by = (keysOf: (card: CardLink) => readonly string[]): ReadonlyMap<string, readonly CardLink[]> => {
     const sorted = new Map<string, CardLink[]>();
     for (const card of cards) {
-      const known = sorted.get(keyOf(card));
-      if (known) known.push(card);
-      else sorted.set(keyOf(card), [card]);
+      for (const key of keysOf(card)) {
+        const known = sorted.get(key);
+        if (known) known.push(card);
+        else sorted.set(key, [card]);
+      }
     }
     return sorted;
   };
-  return { byCode: by(({ code }) => code), byVariant: by(({ variant }) => variant) };
+  return { byCode: by(({ code, alsoCodes }) => [code, ...alsoCodes]), byVariant: by(({ variant }) => [variant]) };
 }
 
 function emitLanguage(
