@@ -6,11 +6,13 @@ import type { ResolvedBook } from '../../model/resolved.js';
 import { joinCalls, withoutTranslated } from './repeats.js';
 import { joinSides } from './sides.js';
 import { withoutRepeated } from './steps.js';
-import { joinValues } from './values.js';
+import { showTyped } from './typed-numbers.js';
+import { joinValues, rigsIn } from './values.js';
 
-/** The diagnostics of a whole check, without those that follow from others among them. */
+/** The diagnostics of a whole check, without those that follow from others among them, with the places of their numbers. */
 export function joinCauses(diagnostics: readonly Diagnostic[], resolved: ResolvedBook): readonly Diagnostic[] {
   const { book } = resolved;
   const sides = joinSides(withoutTranslated(diagnostics, book), book);
-  return joinValues(joinCalls(withoutRepeated(sides, book), book), resolved);
+  const joined = joinValues(joinCalls(withoutRepeated(sides, book), book), resolved);
+  return showTyped(joined, book, rigsIn(resolved));
 }

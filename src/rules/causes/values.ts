@@ -94,7 +94,8 @@ function isSaidAgain(first: Diagnostic, other: Diagnostic): boolean {
   return first.code === other.code && first.at.start !== other.at.start;
 }
 
-function rigsIn({ variants, book }: ResolvedBook): RigsOf {
+/** Which rigs a fault is of: its own, or all that its procedure is for. */
+export function rigsIn({ variants, book }: ResolvedBook): RigsOf {
   const all = new Map<string, string[]>();
   for (const { procedure, rigs } of variants) {
     const { file } = procedure.source;
