@@ -1,6 +1,6 @@
 // Holds a YAML tree against the schema of its kind of file. Finds where it differs; the words stand in schema-faults.ts.
 
-import { Ajv2020, type ErrorObject, type FuncKeywordDefinition, type ValidateFunction } from 'ajv/dist/2020.js';
+import type { ErrorObject } from 'ajv';
 import type { Diagnostic } from '../diagnostic/diagnostic.js';
 import { nearestNames } from '../diagnostic/nearest.js';
 import type { SourceFile } from '../text/source.js';
@@ -9,53 +9,7 @@ import { describeFault } from './schema-faults.js';
 import { placeAt, plainValue } from './schema-places.js';
 import { type FileKind, schemaTexts } from './schemas.js';
 import type { YamlNode } from './tree.js';
-
-// one compiler for the whole run: compiling a schema takes longer than checking a thousand files with it
-let compiler: Ajv2020 | undefined;
-
-function validatorOf(kind: FileKind): ValidateFunction {
-  compiler ??= newCompiler();
-  const validate = compiler.getSchema(`${kind}.schema.json`);
-  if (!validate) throw new Error(`No schema for ${kind}`);
-  return validate;
-}
-
-function newCompiler(): Ajv2020 {
-  const ajv = new Ajv2020({
-    allErrors: true,
-    verbose: true,
-    strictTypes: false,
-    allowMatchingProperties: true,
-    // that the schemas are schemas is tested; and polishing the code made of them takes longer than a book needs it for
-    meta: false,
-    validateSchema: false,
-    code: { optimize: false },
-  });
-  // words that editors show in place of their own
-  ajv.addVocabulary(['errorMessage', 'patternErrorMessage']);
-  // the usual one compares maps by their methods, and a map of an author's may have a key of such a name
-  ajv.removeKeyword('uniqueItems');
-  ajv.addKeyword({ keyword: 'uniqueItems', type: 'array', schemaType: 'boolean', validate: findTwice });
-  for (const text of Object.values(schemaTexts)) ajv.addSchema(JSON.parse(text));
-  return ajv;
-}
-
-/** Finds the first plain value that stands twice in a list, and says where, as the validator wants it. */
-const findTwice: NonNullable<FuncKeywordDefinition['validate']> = (
-  isWanted: boolean,
-  list: readonly unknown[],
-): boolean => {
-  const places = new Map<unknown, number>();
-  for (const [i, item] of isWanted ? list.entries() : []) {
-    const j = places.get(item);
-    if (j !== undefined && typeof item !== 'object') {
-      findTwice.errors = [{ keyword: 'uniqueItems', params: { i, j }, message: 'stands twice' }];
-      return false;
-    }
-    places.set(item, i);
-  }
-  return true;
-};
+import { validatorOf } from './validators.js';
 
 /** Every place where the tree differs from its schema, one diagnostic for each fault. */
 export function checkShape(file: SourceFile, top: YamlNode, kind: FileKind): readonly Diagnostic[] {
