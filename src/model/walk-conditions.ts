@@ -34,7 +34,8 @@ function stateOf({ state }: StateCondition): string {
   return state.value;
 }
 
-function* procedureConditions(procedure: Procedure): Iterable<Conditions> {
+/** Every condition that a procedure sets, needs, means or leaves; not what it requires. */
+export function* procedureConditions(procedure: Procedure): Iterable<Conditions> {
   yield* procedure.leaves.values();
   for (const step of procedure.steps) yield* stepConditions(step);
 }

@@ -1,6 +1,7 @@
 // The plain list of rules. Their order has no meaning; diagnostics are sorted by place.
 
 import parameterOfOtherQuantity from './across/parameter-of-other-quantity.js';
+import sameDigitsOtherUnit from './across/same-digits-other-unit.js';
 import sameSignOtherState from './across/same-sign-other-state.js';
 import sameWordsOtherEffect from './across/same-words-other-effect.js';
 import valueDiffersElsewhere from './across/value-differs-elsewhere.js';
@@ -11,9 +12,12 @@ import adjusterCannotTurn from './adjusters/adjuster-cannot-turn.js';
 import adjusterReachShort from './adjusters/adjuster-reach-short.js';
 import adjusterStartsOutside from './adjusters/adjuster-starts-outside.js';
 import adjusterStepOverWindow from './adjusters/adjuster-step-over-window.js';
+import adjusterWithoutDirection from './adjusters/adjuster-without-direction.js';
 import sideNotTurned from './adjusters/side-not-turned.js';
+import watchNotMoved from './adjusters/watch-not-moved.js';
 import cropNumberImpossible from './crops/crop-number-impossible.js';
 import cropUnlikeStandard from './crops/crop-unlike-standard.js';
+import argumentTwice from './derived/argument-twice.js';
 import derivedLimitsIdleInUse from './derived/derived-limits-idle-in-use.js';
 import derivedLimitsImpossible from './derived/derived-limits-impossible.js';
 import derivedLimitsNeverFail from './derived/derived-limits-never-fail.js';
@@ -22,8 +26,10 @@ import derivedWithoutValue from './derived/derived-without-value.js';
 import cropNumberOfOtherQuantity from './dimensions/crop-number-of-other-quantity.js';
 import serialUsedTwice from './fleet/serial-used-twice.js';
 import unitWithoutProcedure from './fleet/unit-without-procedure.js';
+import anyOrderOfOne from './flow/any-order-of-one.js';
 import branchNeverTaken from './flow/branch-never-taken.js';
 import deadlineWithoutBranch from './flow/deadline-without-branch.js';
+import failedExpectationAtDone from './flow/failed-expectation-at-done.js';
 import neverDone from './flow/never-done.js';
 import requiredTwice from './flow/required-twice.js';
 import unreachableStep from './flow/unreachable-step.js';
@@ -44,6 +50,8 @@ import nominalOutsideLimits from './limits/nominal-outside-limits.js';
 import percentWithoutSign from './limits/percent-without-sign.js';
 import resolutionTooCoarse from './limits/resolution-too-coarse.js';
 import valueWithoutInstrument from './limits/value-without-instrument.js';
+import nameUsedTwice from './names/name-used-twice.js';
+import softwareOutOfOrder from './names/software-out-of-order.js';
 import toolNotListed from './names/tool-not-listed.js';
 import adjustWithoutReading from './order/adjust-without-reading.js';
 import backIntoStep from './order/back-into-step.js';
@@ -52,6 +60,7 @@ import derivedFromStale from './order/derived-from-stale.js';
 import endStateNotMet from './order/end-state-not-met.js';
 import failedValueAtDone from './order/failed-value-at-done.js';
 import failingReadingWithoutBranch from './order/failing-reading-without-branch.js';
+import givesNotLeft from './order/gives-not-left.js';
 import instrumentNeedsNotMet from './order/instrument-needs-not-met.js';
 import instrumentOutOfReach from './order/instrument-out-of-reach.js';
 import loopWithoutBound from './order/loop-without-bound.js';
@@ -76,6 +85,8 @@ import wrongPlaceAtRun from './order/wrong-place-at-run.js';
 import peopleNotNeeded from './people/people-not-needed.js';
 import tooFewPeople from './people/too-few-people.js';
 import twoPlacesInStep from './people/two-places-in-step.js';
+import headingLikeStep from './prose/heading-like-step.js';
+import nameContradictsParameter from './prose/name-contradicts-parameter.js';
 import plainNumber from './prose/plain-number.js';
 import proseContradictsNumber from './prose/prose-contradicts-number.js';
 import editedAfterVerification from './review/edited-after-verification.js';
@@ -83,6 +94,7 @@ import machineNotVerified from './review/machine-not-verified.js';
 import neverReviewed from './review/never-reviewed.js';
 import reviewImpossible from './review/review-impossible.js';
 import reviewOverdue from './review/review-overdue.js';
+import reviewTooLate from './review/review-too-late.js';
 import verificationWithoutContent from './review/verification-without-content.js';
 import verifiedElsewhere from './review/verified-elsewhere.js';
 import type { AnyRule } from './rule.js';
@@ -93,12 +105,16 @@ import participleTwoWays from './text/participle-two-ways.js';
 import passiveOrder from './text/passive-order.js';
 import termTwoWays from './text/term-two-ways.js';
 import twoActsInStep from './text/two-acts-in-step.js';
+import unfinishedText from './text/unfinished-text.js';
 import vagueMeasure from './text/vague-measure.js';
 import vagueWord from './text/vague-word.js';
+import holdLongerThanTime from './times/hold-longer-than-time.js';
 import timeOfNothing from './times/time-of-nothing.js';
 import timesDoNotAddUp from './times/times-do-not-add-up.js';
 import waitsExceedTime from './times/waits-exceed-time.js';
+import translatedTwoWays from './translations/translated-two-ways.js';
 import translationDiffers from './translations/translation-differs.js';
+import translationLikeOriginal from './translations/translation-like-original.js';
 import unusedAdjuster from './unused/unused-adjuster.js';
 import unusedHazard from './unused/unused-hazard.js';
 import unusedInBook from './unused/unused-in-book.js';
@@ -108,6 +124,23 @@ import unusedWorksheet from './unused/unused-worksheet.js';
 
 export const rules: readonly AnyRule[] = [
   cropNumberImpossible,
+  sameDigitsOtherUnit,
+  adjusterWithoutDirection,
+  watchNotMoved,
+  argumentTwice,
+  anyOrderOfOne,
+  failedExpectationAtDone,
+  nameUsedTwice,
+  softwareOutOfOrder,
+  givesNotLeft,
+  headingLikeStep,
+  nameContradictsParameter,
+  reviewTooLate,
+  unfinishedText,
+  holdLongerThanTime,
+  translationLikeOriginal,
+  translatedTwoWays,
+
   cropUnlikeStandard,
   accuracyFinerThanResolution,
   countsDoNotFit,

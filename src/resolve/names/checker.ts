@@ -73,14 +73,17 @@ function reportKey(checker: Checker, key: Located<string>, { named: others, unkn
     known.length > 0 ? [...new Set(known)] : (Object.keys(kindWords) as ChoiceKind[]);
   const names = [...wanted.flatMap((kind) => [...namesOfKind(vocabulary, kind)]), 'other'];
   const sides = sidesIn(checker, key);
-  const near = nearestNames(key.value, [...names, ...sides]);
+  const isSide = sides.includes(key.value);
+  const near = isSide ? [] : nearestNames(key.value, [...names, ...sides]);
   checker.report({
     code: 'unknown-choice-key',
-    message: `\`${key.value}\` is no ${sides.length > 0 ? 'side, ' : ''}machine, header, header type, option or software version of the book`,
+    message: `\`${key.value}\` is no ${sides.length > 0 && !isSide ? 'side, ' : ''}machine, header, header type, option or software version of the book`,
     at: key.at,
     help:
       sidesHelp([...unknown, ...others], sides) ??
-      askWhetherMeant(near) ??
+      (isSide
+        ? 'Words may differ by side, numbers may not: give one number for all sides. Of an adjuster, `positive` says for each side which way makes the reading larger.'
+        : askWhetherMeant(near)) ??
       `The keys of a choice are ${known.length > 0 ? wanted.map((kind) => kindWords[kind]).join(' or ') : 'names of one kind'}, or \`other\`.`,
     ...fixFor(key, near),
   });

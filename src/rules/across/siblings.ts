@@ -16,6 +16,8 @@ import type { Span } from '../../text/source.js';
 export interface Sibling {
   /** Whose it is: a machine, a header, the keys of an entry. */
   readonly of: string;
+  /** The machine or header, or the entry of the outermost choice: what lies within one of these is no second opinion. */
+  readonly under: string;
   readonly limits: Limits;
   /** As written. */
   readonly text: string;
@@ -44,22 +46,31 @@ export function parameterFamilies(book: Book): readonly Family[] {
   });
 }
 
-/** The limits of each value of a procedure that has a choice of them. */
+/** The limits of each value of a procedure that has a choice of them: all of its entries, and those of each choice within. */
 export function valueFamilies(procedure: Procedure): readonly Family[] {
-  return procedure.values.flatMap(({ id, limits }): readonly Family[] =>
-    limits?.kind === 'choice' ? [{ id, among: 'entries', members: keyed(limits, []) }] : [],
+  return procedure.values.flatMap(({ id, limits }) =>
+    (limits ? choicesIn(limits, []) : []).map((members) => ({ id, among: 'entries' as const, members })),
   );
 }
 
+function choicesIn(choice: Choice<WrittenLimits>, keys: readonly string[]): readonly (readonly Sibling[])[] {
+  if (choice.kind === 'one') return [];
+  const own = choice.entries.flatMap(({ key, value }) =>
+    keyed(value, [...keys, key.value]).map((member) => ({ ...member, under: key.value })),
+  );
+  return [own, ...choice.entries.flatMap(({ key, value }) => choicesIn(value, [...keys, key.value]))];
+}
+
 function siblingsIn(choice: NumberChoice | undefined, of: string): readonly Sibling[] {
-  return choice ? keyed(choice, []).map((member) => ({ ...member, of })) : [];
+  return choice ? keyed(choice, []).map((member) => ({ ...member, of, under: of })) : [];
 }
 
 function keyed(choice: Choice<WrittenLimits>, keys: readonly string[]): readonly Sibling[] {
   if (choice.kind === 'choice') return choice.entries.flatMap(({ key, value }) => keyed(value, [...keys, key.value]));
   const limits = plainLimits(choice.value);
   const { source } = choice.value;
-  return limits ? [{ of: keys.join(' '), limits, text: source.value.trim(), at: source.at }] : [];
+  const of = keys.join(' ');
+  return limits ? [{ of, under: of, limits, text: source.value.trim(), at: source.at }] : [];
 }
 
 /** What limits without names come to; undefined where they name something, or are wrong in themselves. */

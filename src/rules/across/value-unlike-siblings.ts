@@ -30,11 +30,13 @@ export default rule({
   needs: 'book',
   *run(book) {
     const families = [...parameterFamilies(book), ...[...book.procedures.values()].flatMap(valueFamilies)];
+    const told = new Set<Span>();
     for (const { id, among, members } of families) {
       const [siblings = []] = byDimension(members);
       for (const { index, factor, measure } of farOff(siblings)) {
         const found = siblings[index];
-        if (!found) continue;
+        if (!found || told.has(found.at)) continue;
+        told.add(found.at);
         const { of, text } = found;
         const data: Facts = { id, of, text, among, measure, factor: sayFactor(factor) };
         yield { at: found.at, related: others(siblings, found), data };
@@ -55,7 +57,7 @@ function farOff(siblings: readonly Sibling[]): readonly (Outlier & { readonly me
   const [first] = siblings;
   // a degree has no factors, and where signs differ neither have the numbers
   if (!first || sameDimension(first.limits.unit.dimension, temperature)) return [];
-  if (new Set(siblings.map(({ of }) => of)).size < leastSiblings) return [];
+  if (new Set(siblings.map(({ under }) => under)).size < leastSiblings) return [];
   if (new Set(siblings.map(({ limits }) => sidesOf(limits))).size > 1) return [];
   const found = (['middle', 'width'] as const).flatMap((measure) => {
     const sizes = siblings.map(({ limits }) => (isSigned(limits) ? undefined : sizeOf(limits, measure)));

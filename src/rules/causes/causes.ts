@@ -3,16 +3,18 @@
 
 import type { Diagnostic } from '../../diagnostic/diagnostic.js';
 import type { ResolvedBook } from '../../model/resolved.js';
+import { joinIds } from './ids.js';
 import { joinCalls, withoutTranslated } from './repeats.js';
 import { joinSides } from './sides.js';
 import { withoutRepeated } from './steps.js';
 import { showTyped } from './typed-numbers.js';
 import { joinValues, rigsIn } from './values.js';
+import { joinWords } from './words.js';
 
 /** The diagnostics of a whole check, without those that follow from others among them, with the places of their numbers. */
 export function joinCauses(diagnostics: readonly Diagnostic[], resolved: ResolvedBook): readonly Diagnostic[] {
   const { book } = resolved;
   const sides = joinSides(withoutTranslated(diagnostics, book), book);
-  const joined = joinValues(joinCalls(withoutRepeated(sides, book), book), resolved);
-  return showTyped(joined, book, rigsIn(resolved));
+  const values = joinValues(joinCalls(withoutRepeated(sides, book), book), resolved);
+  return showTyped(joinWords(joinIds(values, book), book), book, rigsIn(resolved));
 }

@@ -42,6 +42,12 @@ export function joinParameters(
     } else if (diagnostic.severity === 'error') for (const one of named) first.set(one, diagnostic);
   }
   for (const { diagnostic, held: owners } of own) {
+    const wrong = diagnostic.code === 'value-unlike-siblings' && owners.map((one) => first.get(one)).find(Boolean);
+    if (!wrong) continue;
+    followers.set(wrong, [...(followers.get(wrong) ?? []), diagnostic]);
+    gone.add(diagnostic);
+  }
+  for (const { diagnostic, held: owners } of own) {
     // a value that names it says which of them is the wrong one
     const said =
       diagnostic.code === 'parameter-of-other-quantity' && owners.map(({ path }) => mismatchOf(path)).find(Boolean);

@@ -24,6 +24,7 @@ export function withoutRepeated(diagnostics: readonly Diagnostic[], book: Book):
     files(new Set(['required-twice'])),
   ];
   const unreached = files(new Set(['unreachable-step']));
+  const endless = files(new Set(['loop-without-bound']));
   const look = makeLook(diagnostics, book);
   return diagnostics.filter((diagnostic) => {
     const { code, at } = diagnostic;
@@ -32,7 +33,7 @@ export function withoutRepeated(diagnostics: readonly Diagnostic[], book: Book):
         return !branchless.has(at.file);
       case 'never-done':
         // the good path is passed by: that is told where it begins
-        return !unreached.has(at.file);
+        return !unreached.has(at.file) && !endless.has(at.file);
       case 'start-impossible':
         return !twice.has(at.file);
       case 'stale-value-at-done':

@@ -1,6 +1,7 @@
-// A time to wait or to hold that is no time at all.
+// A time to wait or to hold that is no time at all, or none that a hand can keep.
 
 import type { Limits } from '../../calc/limits.js';
+import { compare, rational } from '../../calc/rational.js';
 import type { Span } from '../../text/source.js';
 import { rule } from '../rule.js';
 
@@ -18,14 +19,18 @@ export default rule({
     }
   },
   say: ({ key, text }) => ({
-    message: `\`${key}: ${text}\` is no time at all`,
+    message: `\`${key}: ${text}\` is no time that a person can keep`,
     help: `Write how long to ${key}, or take \`${key}\` out.`,
-    note: 'A digit that was lost turns a minute into nothing, and a part that still turns is reached into.',
+    note: 'A digit that was lost, or `ms` for `s`, turns a minute into nothing, and a part that still turns is reached into.',
   }),
 });
 
+/** A quarter of a second: faster than a hand answers to what it sees (common practice, no source). */
+const shortest = rational(1, 4);
+
 function isNothing({ low, high }: Limits): boolean {
-  return high ? high.num <= 0n : low !== undefined && low.num <= 0n;
+  const longest = high ?? low;
+  return longest !== undefined && compare(longest, shortest) < 0;
 }
 
 function placeOf(written: { readonly at: Span } | undefined, step: Span): Span {

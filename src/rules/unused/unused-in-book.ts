@@ -18,6 +18,8 @@ export default rule({
   severity: 'hint',
   needs: 'book',
   *run(book) {
+    // what a file uses that could not be read whole is not known
+    if (book.unread.size > 0) return;
     for (const { kind, id, at } of [...sharedThings(book), ...machineThings(book)]) yield { at, data: { kind, id } };
   },
   say: ({ kind, id }) => ({

@@ -1,0 +1,110 @@
+// What words say again of a number or a step that is wrong itself: prose against a value with a fault, a translation against a
+// text with a fault. It stands beside the fault.
+
+import type { Diagnostic } from '../../diagnostic/diagnostic.js';
+import type { Book } from '../../model/book.js';
+import type { Procedure } from '../../model/procedure.js';
+import type { Span } from '../../text/source.js';
+import { joinTo } from './followers.js';
+
+const translation = /\.[a-z]{2}\.md$/;
+
+const contradiction = 'prose-contradicts-number';
+
+/** Faults of an order that a step which was taken out leaves behind. */
+const orderCodes: ReadonlySet<string> = new Set([
+  'cannot-move-here',
+  'end-state-not-met',
+  'instrument-needs-not-met',
+  'need-not-met',
+  'never-done',
+  'not-restored',
+  'requires-not-met-at-run',
+  'safety-rule-broken',
+  'state-not-possible',
+  'unchanged-rule-broken',
+  'unsafe-end',
+]);
+
+/** Joins what prose and translations say of a fault to that fault. */
+export function joinWords(diagnostics: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
+  const procedures = [...book.procedures.values()];
+  const contradictions = diagnostics.filter(({ code }) => code === contradiction);
+  const errors = diagnostics.filter(({ severity }) => severity === 'error');
+  const places = placesOfValues(procedures);
+  return joinTo(diagnostics, (diagnostic) => {
+    switch (diagnostic.code) {
+      case contradiction:
+        return (
+          errors.find((error) => isAboutSame(error, diagnostic, places)) ??
+          contradictions.find((other) => other !== diagnostic && saysAgain(other, diagnostic))
+        );
+      case 'translation-differs':
+        return contradictions.find(({ at }) => diagnostic.related.some((original) => holds(original.at, at)));
+      case 'translation-order-differs':
+      case 'extra-translation':
+        return causeInOriginal(diagnostic, errors, procedures);
+      default:
+        return undefined;
+    }
+  });
+}
+
+/** Each value with the place of its name and of all that it says. */
+function placesOfValues(procedures: readonly Procedure[]): readonly (readonly [name: Span, said: Span])[] {
+  return procedures.flatMap(({ values }) => values.map(({ idAt, at }) => [idAt, at] as const));
+}
+
+// The number that the prose names is wrong in itself, or parts of it are, or it must agree with others and does not.
+function isAboutSame(
+  error: Diagnostic,
+  { related }: Diagnostic,
+  values: readonly (readonly [name: Span, said: Span])[],
+): boolean {
+  const typed = related.map(({ at }) => at);
+  const told = [error.at, ...(error.code === 'numbers-disagree' ? error.related.map(({ at }) => at) : [])];
+  return typed.some((place) => {
+    const value = values.find((parts) => parts.some((part) => holds(part, place)));
+    return told.some((at) => holds(place, at) || value?.some((part) => holds(part, at)));
+  });
+}
+
+// Of texts in several languages that contradict one typed number in the same way the original speaks.
+function saysAgain(first: Diagnostic, other: Diagnostic): boolean {
+  const [typed] = first.related;
+  return (
+    first.at.file === originalOf(other.at.file) &&
+    other.related.some(({ at }) => at.file === typed?.at.file && at.start === typed.at.start)
+  );
+}
+
+// What a translation has besides its original, or in another order, where the original is wrong: a key or id in it that is
+// misspelt or stands twice, or a step that was taken out or moved, after which the order is broken.
+function causeInOriginal(
+  { code, message, at }: Diagnostic,
+  errors: readonly Diagnostic[],
+  procedures: readonly Procedure[],
+): Diagnostic | undefined {
+  const original = originalOf(at.file);
+  const own = errors.filter((error) => error.at.file === original);
+  const key = /^`([^`]+)` has no original/.exec(message)?.[1];
+  const wrongKey = own.find(
+    (error) =>
+      (error.code === 'unknown-key' && error.message.endsWith(`expected \`${key}\``)) ||
+      error.code === 'duplicate-key' ||
+      error.code === 'duplicate-id',
+  );
+  if (wrongKey) return wrongKey;
+  const steps = procedures.find(({ file }) => file === original)?.steps ?? [];
+  const isOfStep = code === 'translation-order-differs' || (key !== undefined && key.length === at.end - at.start);
+  const isKnown = steps.some(({ id }) => id.value === key);
+  return isOfStep && steps.length > 0 && !isKnown ? own.find((error) => orderCodes.has(error.code)) : undefined;
+}
+
+function originalOf(file: string): string | undefined {
+  return translation.test(file) ? file.replace(translation, '.md') : undefined;
+}
+
+function holds(outer: Span, inner: Span): boolean {
+  return outer.file === inner.file && outer.start <= inner.start && inner.end <= outer.end;
+}

@@ -1,0 +1,26 @@
+// A heading of the prose that looks like the id of a step, and is none: the detail below it is not folded under the step.
+
+import { askWhetherMeant, nearestNames } from '../../diagnostic/nearest.js';
+import { rule } from '../rule.js';
+
+export default rule({
+  id: 'heading-like-step',
+  severity: 'warning',
+  needs: 'procedure',
+  *run({ prose, steps }) {
+    const ids = steps.map(({ id }) => id.value);
+    for (const sections of prose.values()) {
+      for (const { heading, step } of sections) {
+        if (!heading || step !== undefined || !/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(heading.text)) continue;
+        const near = askWhetherMeant(nearestNames(heading.text, ids));
+        if (near !== undefined || heading.text.includes('-'))
+          yield { at: heading.at, data: { text: heading.text, near } };
+      }
+    }
+  },
+  say: ({ text, near }) => ({
+    message: `No step has the id \`${text}\`, which this heading looks like`,
+    help: near ?? 'Write the id of the step, or give the section a heading in words.',
+    note: 'A heading that is the id of a step holds the detail of that step. Under another it stands at the end of the page.',
+  }),
+});
