@@ -52,6 +52,7 @@ import resolutionTooCoarse from './limits/resolution-too-coarse.js';
 import valueWithoutInstrument from './limits/value-without-instrument.js';
 import nameUsedTwice from './names/name-used-twice.js';
 import softwareOutOfOrder from './names/software-out-of-order.js';
+import termTwoMeanings from './names/term-two-meanings.js';
 import toolNotListed from './names/tool-not-listed.js';
 import adjustWithoutReading from './order/adjust-without-reading.js';
 import backIntoStep from './order/back-into-step.js';
@@ -132,6 +133,7 @@ export const rules: readonly AnyRule[] = [
   failedExpectationAtDone,
   nameUsedTwice,
   softwareOutOfOrder,
+  termTwoMeanings,
   givesNotLeft,
   headingLikeStep,
   nameContradictsParameter,

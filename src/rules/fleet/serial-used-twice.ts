@@ -20,21 +20,26 @@ export default rule({
     const first = new Map<string, Owned>();
     for (const owned of ownedIn(book)) {
       const { key, kind, serial, unit } = owned;
-      const earlier = first.get(key);
-      if (!earlier) first.set(key, owned);
-      else
-        yield {
-          at: serial.at,
-          related: [relatedTo(earlier)],
-          data: { kind, serial: serial.value, unit, other: earlier.unit },
-        };
+      const inUnit = `in ${unit} ${plain(serial)}`;
+      // no two things of one unit have one serial, whatever they are
+      const earlier = first.get(key) ?? first.get(inUnit);
+      if (!first.has(key)) first.set(key, owned);
+      if (!first.has(inUnit)) first.set(inUnit, owned);
+      if (!earlier) continue;
+      const other = earlier.kind;
+      const kinds = other === kind ? `\`${kind}\`` : `\`${other}\` and of \`${kind}\``;
+      yield {
+        at: serial.at,
+        related: [relatedTo(earlier)],
+        data: { kinds, serial: serial.value, unit, other: earlier.unit },
+      };
     }
   },
-  say: ({ kind, serial, unit, other }) => ({
+  say: ({ kinds, serial, unit, other }) => ({
     message:
       unit === other
-        ? `The serial \`${serial}\` of \`${kind}\` stands twice in \`${unit}\``
-        : `The serial \`${serial}\` of \`${kind}\` stands in \`${other}\` and in \`${unit}\``,
+        ? `The serial \`${serial}\` of ${kinds} stands twice in \`${unit}\``
+        : `The serial \`${serial}\` of ${kinds} stands in \`${other}\` and in \`${unit}\``,
     help: 'Mend the serial that is a slip, or take the machine or header out where it no longer is.',
     note: 'A card that is printed for the one, and a record that comes back from it, would go to the other.',
   }),
@@ -52,5 +57,9 @@ function* ownedIn({ fleet }: Book): Iterable<Owned> {
 }
 
 function owned(kind: string, serial: Located<string>, unit: string): Owned {
-  return { key: `${kind} ${serial.value.toUpperCase().replaceAll(/[^\p{L}\d]/gu, '')}`, kind, serial, unit };
+  return { key: `${kind} ${plain(serial)}`, kind, serial, unit };
+}
+
+function plain({ value }: Located<string>): string {
+  return value.toUpperCase().replaceAll(/[^\p{L}\d]/gu, '');
 }

@@ -3,10 +3,11 @@
 import { sameDimension } from '../../calc/dimension.js';
 import type { Limits } from '../../calc/limits.js';
 import { toNumber } from '../../calc/rational.js';
-import type { Book, Header, Machine } from '../../model/book.js';
+import type { Book } from '../../model/book.js';
 import { spanWithin } from '../../text/source.js';
 import { type Finding, rule } from '../rule.js';
 import { judgePassages, type Passage } from '../text/passages.js';
+import { numberLanguage } from './languages/languages.js';
 import { namedIn } from './naming.js';
 import { quantitiesOf } from './quantities.js';
 import { parametersOf, type Stated } from './stated.js';
@@ -38,17 +39,17 @@ function* findContradictions(passages: readonly Passage[], book: Book): Iterable
     const holder = owner?.kind === 'machine' ? book.machines.get(owner.id) : owner && book.headers.get(owner.id);
     if (role !== 'name' || !holder || !owner) continue;
     const stated = parametersOf(owner.kind, [holder]);
-    yield* countsIn(passage, holder, stated);
+    yield* countsIn(passage, stated);
     yield* sizesIn(passage, stated);
   }
 }
 
 /** `8-row`: a bare number before the name of a parameter that is a bare number. */
-function* countsIn({ source }: Passage, _: Machine | Header, stated: readonly Stated[]): Iterable<Finding<Facts>> {
+function* countsIn({ source, language }: Passage, stated: readonly Stated[]): Iterable<Finding<Facts>> {
   for (const { 0: written, 1: digits = '', 2: word = '', index } of source.value.matchAll(
     /(?<![\d.,])(\d+)[ -](\p{L}{3,})/gu,
   )) {
-    const [name] = namedIn(word);
+    const [name] = namedIn(word, numberLanguage(language));
     const one = stated.find(
       ({ id, limits }) => id.size === 1 && name !== undefined && id.has(name) && limits.every(isCount),
     );
@@ -69,7 +70,7 @@ function isCount({ low, high, unit }: Limits): boolean {
 /** `35 ft flex platform`: a size in the unit of a parameter, near none of that unit; `20 in rows` names its parameter itself. */
 function* sizesIn({ source, hidden, block, language }: Passage, stated: readonly Stated[]): Iterable<Finding<Facts>> {
   for (const { start, end, low, high, unit, form } of quantitiesOf(hidden, block, language)) {
-    const behind = [...namedIn(source.value.slice(end).split(/[,;(]/)[0] ?? '')];
+    const behind = [...namedIn(source.value.slice(end).split(/[,;(]/)[0] ?? '', numberLanguage(language))];
     const alike = stated.filter(({ limits }) =>
       limits.every((one) => one.unit.symbol === unit.symbol && sameDimension(one.unit.dimension, unit.dimension)),
     );

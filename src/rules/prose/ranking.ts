@@ -85,7 +85,16 @@ function scoreOf(stated: Stated, { mention, words, numbers }: Naming): number {
   const told = isNear && isToldApart(stated, { mention, words, numbers }) ? sure : 0;
   const best = Math.max(named + surer, told);
   if (ofStep && passage.role !== 'prose') return Math.max(best, sure) + 1;
-  return ofStep && best > 0 ? Math.max(best, sure) : best;
+  const isNamed = best > 0 || (stated.kind === 'value' && isReading(mention, words.language));
+  return ofStep && isNamed ? Math.max(best, sure) : best;
+}
+
+/** Whether the detail of a step says what is shown there: `The gauge shows 3000 psi`. */
+function isReading({ passage: { source }, sentence, quantity }: Mention, { shows, about }: NumberLanguage): boolean {
+  const before = source.value
+    .slice(sentence.start, quantity.start)
+    .replace(patternOf(about, '(?<!\\p{L})WORDS\\s+$'), '');
+  return patternOf(shows, '(?<!\\p{L})WORDS\\s+$').test(before);
 }
 
 /** How much of a name is said: from `sure` on enough of it. */

@@ -3,7 +3,7 @@
 
 import { sameDimension } from '../../calc/dimension.js';
 import type { Limits } from '../../calc/limits.js';
-import { add, compare, equals, type Rational, subtract } from '../../calc/rational.js';
+import { add, compare, divide, equals, type Rational, subtract } from '../../calc/rational.js';
 import type { Book } from '../../model/book.js';
 import { remembering } from '../../text/remember.js';
 import type { Context } from '../rule.js';
@@ -14,7 +14,7 @@ import { isClaim } from './claims.js';
 import type { NumberLanguage } from './languages/language.js';
 import { numberLanguage, patternOf } from './languages/languages.js';
 import { type Quantity, quantitiesOf } from './quantities.js';
-import { headFor, type Mention, rank, sure } from './ranking.js';
+import { headFor, type Mention, type Ranked, rank, sure } from './ranking.js';
 import { parametersOf, type Stated, statedIn } from './stated.js';
 
 /** A quantity in words, and the typed number that the words name. */
@@ -44,11 +44,25 @@ function judgeAll(mentions: readonly Found[], context: Context): readonly Statem
   const { book } = context;
   const stated = statedIn(context);
   return mentions.flatMap((mention) => {
-    const numbers = numbersFor(mention.passage, book, stated).filter(
+    const all = numbersFor(mention.passage, book, stated);
+    const numbers = all.filter(
       ({ limits: [first] }) => first && sameDimension(first.unit.dimension, mention.quantity.unit.dimension),
     );
-    return numbers.length === 0 ? [] : judge(mention, numbers);
+    return numbers.length === 0 ? otherUnit(mention, all) : judge(mention, numbers);
   });
+}
+
+/** The digits of typed limits, both ends, with a unit of another kind than anything typed here has: a slip in the unit. */
+function otherUnit({ passage, quantity }: Found, numbers: readonly Stated[]): readonly Statement[] {
+  if (quantity.form !== 'range') return [];
+  const count = (end: Rational, { factor }: Quantity['unit']): Rational => divide(end, factor);
+  const [from, to] = [count(quantity.low, quantity.unit), count(quantity.high, quantity.unit)];
+  const stated = numbers.find(({ limits }) =>
+    limits.some(
+      ({ low, high, unit }) => low && high && equals(count(low, unit), from) && equals(count(high, unit), to),
+    ),
+  );
+  return stated ? [{ passage, quantity, stated, verdict: 'contradicts' }] : [];
 }
 
 function* findMentions(passages: readonly Passage[]): Iterable<Found> {
@@ -114,20 +128,52 @@ function judge(mention: Found, numbers: readonly Stated[]): readonly Statement[]
   const meant = ranked.filter(
     (one) => one.score === best.score || (one.score >= 1 && [...one.by].some((word) => !best.by.has(word))),
   );
+  const half = halfOf(mention, meant);
+  if (half) return [{ passage, quantity, stated: half.stated, verdict: 'contradicts' }];
   if (meant.some(({ stated }) => fits(stated, quantity))) return [];
   return says(mention, best.stated) ? [{ passage, quantity, stated: best.stated, verdict: 'contradicts' }] : [];
+}
+
+/**
+ * The limits of which a range in the words has one end and not the other, though it lies within them. Where the text goes on
+ * from the odd end, as in the next row of a table, it tells of parts of the limits.
+ */
+function halfOf({ passage, quantity }: Found, meant: readonly Ranked[]): Ranked | undefined {
+  if (quantity.form !== 'range' || passage.role === 'name') return undefined;
+  const holding = meant.flatMap((ranked) =>
+    ranked.stated.limits.filter((limits) => holds(limits, quantity, undefined)).map((limits) => ({ ranked, limits })),
+  );
+  const odd = holding.map(({ limits: { low, high } }) => {
+    const [sameLow, sameHigh] = [low && equals(low, quantity.low), high && equals(high, quantity.high)];
+    return low && high && sameLow !== sameHigh ? (sameLow ? quantity.high : quantity.low) : undefined;
+  });
+  const [first] = odd;
+  if (!first || odd.some((end) => end === undefined || !equals(end, first))) return undefined;
+  const { hidden, language } = passage;
+  const goesOn = quantitiesOf(hidden, { start: 0, end: hidden.length }, language).some(
+    ({ start, low, high }) => start !== quantity.start && (equals(low, first) || equals(high, first)),
+  );
+  return goesOn ? undefined : holding[0]?.ranked;
 }
 
 /** Whether the words say that the typed number is this quantity. */
 function says({ passage, sentence, quantity }: Found, stated: Stated): boolean {
   const { kind } = stated;
   const { role, source, language } = passage;
-  if (role === 'name') return true;
+  if (role === 'name' || standsAlone(passage, quantity, stated)) return true;
   const { start, end } = quantity;
   const isPlain = (kind === 'hold' || kind === 'wait') && role !== 'prose';
   const head = headFor(stated, passage);
   const said = { text: source.value, sentence, start, end, isPlain, isHeading: role === 'heading' };
   return isClaim({ ...said, ...(head === undefined ? {} : { head }) }, numberLanguage(language));
+}
+
+/** Behind a comma: the caption of a picture, and the step that reads it, tell there what is to be seen. */
+function standsAlone({ source, block, role, step }: Passage, { start }: Quantity, { kind, steps }: Stated): boolean {
+  const before = source.value.slice(block.start, start);
+  if (!/[,:(]\s*$/.test(before)) return false;
+  const isOfStep = kind === 'value' && role !== 'prose' && step !== undefined && steps.has(step.id.value);
+  return isOfStep || /!\[[^\]]*$/.test(before);
 }
 
 /** Whether a quantity is exactly what is typed. */

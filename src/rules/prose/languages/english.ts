@@ -53,7 +53,8 @@ export const english: NumberLanguage = {
   ofWords: words('of for from at in on to between'),
   owners: { machine: 'machine', header: 'header' },
   holds: words('hold press key'),
-  waits: words('wait'),
+  waits: words('wait stay remain'),
+  shows: words('show shows read reads'),
   claims: words(`
     is are be read reads show shows to at between has have measure measures weigh weighs cover covers stay stays hold
     holds give gives need needs for least most than wait
@@ -72,7 +73,7 @@ export const english: NumberLanguage = {
   othersBehind: [
     ...words('more less higher lower longer shorter wider narrower apart away off out range scale supply battery fuse'),
     ...words('either per before after later earlier step steps mark marks free'),
-    ...['or more', 'at a time', 'of play'],
+    ...['or more', 'at a time', 'of play', 'from the', 'from its', 'from each', 'from both', 'from a'],
   ],
   hedges: [
     ...words('if unless example e.g suppose would could might wrong fault faulty broken worn was were once instead'),

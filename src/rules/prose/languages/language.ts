@@ -25,6 +25,8 @@ export interface NumberLanguage {
   /** Words by which prose speaks of how long a key is held, or something waited for. */
   readonly holds: readonly string[];
   readonly waits: readonly string[];
+  /** What an instrument does with a number: `shows`. */
+  readonly shows: readonly string[];
   /** Words before a number by which it is said to be so. */
   readonly claims: readonly string[];
   /** The word by which a thing has a number: `of` in `a supply of 5 V`. */

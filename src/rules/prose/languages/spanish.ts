@@ -65,7 +65,8 @@ export const spanish: NumberLanguage = {
   ofWords: words('de del desde en entre para a'),
   owners: { machine: 'maquina', header: 'cabezal' },
   holds: words('mantenga pulse tecla'),
-  waits: words('espere espera'),
+  waits: words('espere espera quedes permanezca'),
+  shows: words('muestra muestran marca marcan lee leen'),
   claims: words('es son ser estar mide miden lee leen muestra a entre tiene pesa cubre durante menos mucho espere'),
   having: ['de'],
   about: ['unos', 'unas', 'exactamente', 'aproximadamente', 'alrededor de'],
@@ -78,7 +79,10 @@ export const spanish: NumberLanguage = {
     ...['después de', 'despues de', 'antes de', 'más de', 'mas de', 'menos de', 'encima de', 'debajo de', 'por unos'],
     ...['que lee', 'que leen', 'que muestra'],
   ],
-  othersBehind: words('más mas menos antes después despues libre libres'),
+  othersBehind: [
+    ...words('más mas menos antes después despues libre libres del'),
+    ...['de la', 'de el', 'de los', 'de las', 'de su', 'de sus', 'de cada'],
+  ],
   hedges: [
     ...words('si ejemplo sería seria podría podria roto rota rotos rotas gastado gastada gastados gastadas era fue'),
     ...words('nunca demasiado demasiada demasiados demasiadas significa'),

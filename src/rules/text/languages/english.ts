@@ -120,6 +120,7 @@ export const english: Language = {
     'and/or': '`and` or `or`',
     'periodically|regularly|from time to time|occasionally': 'after how many hours or days',
     'excessive|excessively': 'how much is too much',
+    'be (?:very )?careful|take care(?! of)|(?:use|exercise) (?:caution|care)': 'what to keep away from, and how',
   }),
   unmeasured: vagueWords({
     'slowly|quickly|fast enough|rapidly|briefly|gradually': 'a speed or a time',

@@ -115,6 +115,7 @@ export const spanish: Language = {
     'y/o': '`y` or `o`',
     'peri[óo]dicamente|regularmente|de vez en cuando|ocasionalmente': 'after how many hours or days',
     'excesiv[oa]s?|excesivamente': 'how much is too much',
+    'tenga (?:mucho )?cuidado|preste atenci[óo]n|con precauci[óo]n': 'what to keep away from, and how',
   }),
   unmeasured: vagueWords({
     'lentamente|despacio|r[áa]pidamente|r[áa]pido|brevemente|poco a poco|gradualmente': 'a speed or a time',
