@@ -40,7 +40,24 @@ export function joinWords(diagnostics: readonly Diagnostic[], book: Book): reado
           contradictions.find((other) => other !== diagnostic && saysAgain(other, diagnostic))
         );
       case 'translation-differs':
-        return contradictions.find(({ at }) => diagnostic.related.some((original) => holds(original.at, at)));
+        return differenceFrom(diagnostic, [...contradictions, ...errors]);
+      case 'translated-two-ways':
+        return diagnostics.find(
+          ({ code, at }) =>
+            code === 'translation-differs' &&
+            [diagnostic, ...diagnostic.related].some((place) => holds(place.at, at) || holds(at, place.at)),
+        );
+      case 'name-contradicts-parameter':
+        return errors.find((error) => isAboutSame(error, diagnostic, places));
+      case 'same-words-other-effect':
+        return errors.find((error) => orderCodes.has(error.code) && isOfState(error, diagnostic));
+      case 'watch-not-moved':
+        return diagnostics.find(
+          ({ code, at, message }) =>
+            code === 'sent-to-wrong-adjuster' &&
+            at.file === diagnostic.at.file &&
+            message.includes(quotedLast(diagnostic)),
+        );
       case 'translation-order-differs':
       case 'extra-translation':
         return causeInOriginal(diagnostic, errors, procedures);
@@ -76,6 +93,32 @@ function saysAgain(first: Diagnostic, other: Diagnostic): boolean {
     first.at.file === originalOf(other.at.file) &&
     other.related.some(({ at }) => at.file === typed?.at.file && at.start === typed.at.start)
   );
+}
+
+// A number or placeholder in which two languages differ, where it is told of one of them that it is wrong.
+function differenceFrom({ at, message }: Diagnostic, told: readonly Diagnostic[]): Diagnostic | undefined {
+  const original = originalOf(at.file);
+  const parts = [...message.matchAll(/`([^`]+)`/g)].map(([, part = '']) => part).slice(1);
+  return told.find((one) => {
+    if (one.at.file === at.file && one.code === contradiction) return holds(one.at, at) || holds(at, one.at);
+    if (one.at.file !== original || (one.code !== contradiction && one.code !== 'unknown-placeholder')) return false;
+    const written = /`([^`]+)`/.exec(one.message)?.[1] ?? '';
+    return parts.some((part) => new RegExp(`(?<![\\d.,])${escaped(part)}(?![\\d.,])`).test(written));
+  });
+}
+
+// A step without an effect that the like of it have: what then does not hold is told where it is missed.
+function isOfState(error: Diagnostic, { at, message }: Diagnostic): boolean {
+  const state = /\{ ([\w-]+):/.exec(message)?.[1];
+  return state !== undefined && error.at.file === at.file && error.message.includes(`\`${state}\``);
+}
+
+function quotedLast({ message }: Diagnostic): string {
+  return /`[^`]+`(?=[^`]*$)/.exec(message)?.[0] ?? message;
+}
+
+function escaped(text: string): string {
+  return text.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&');
 }
 
 // What a translation has besides its original, or in another order, where the original is wrong: a key or id in it that is

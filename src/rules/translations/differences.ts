@@ -37,17 +37,21 @@ export function* proseDifferences({ prose }: Procedure, first: string, language:
     yield* between(original.body, translated.body, [first, language]);
     for (const [one, two] of headings(original, translated)) yield* between(one, two, [first, language]);
   }
-  yield* unpaired(own, other);
+  yield* unpaired(own, other, [first, language]);
 }
 
 /** Where a language has another number of sections, what is in none of the other's. */
-function* unpaired(own: readonly ProseSection[], other: readonly ProseSection[]): Iterable<Difference> {
+function* unpaired(
+  own: readonly ProseSection[],
+  other: readonly ProseSection[],
+  [first, language]: readonly [string, string],
+): Iterable<Difference> {
   const [left, right] = [freeSections(own), freeSections(other)];
   const [original, translated] = [left[0], right[0]];
   if (left.length === right.length || !original || !translated) return;
-  const [wanted, found] = [left, right].map((all) => all.flatMap(({ body }) => partsOf(body)));
-  const extra = lacking(found ?? [], wanted ?? []);
-  const missing = lacking(wanted ?? [], found ?? []);
+  const wanted = left.flatMap(({ body }) => partsOf(body, first));
+  const found = right.flatMap(({ body }) => partsOf(body, language));
+  const [missing, extra] = [lacking(wanted, found), lacking(found, wanted)];
   if (missing.length + extra.length === 0) return;
   yield differenceAt({ original: original.body, translated: translated.body }, missing, extra);
 }
@@ -93,7 +97,7 @@ function* between(
   translated: Template,
   [first, language]: readonly [string, string],
 ): Iterable<Difference> {
-  const [wanted, found] = [partsOf(original), partsOf(translated)];
+  const [wanted, found] = [partsOf(original, first), partsOf(translated, language)];
   const [missing, extra] = [lacking(wanted, found), lacking(found, wanted)];
   if (missing.length + extra.length > 0) {
     yield differenceAt({ original, translated }, missing, extra);
@@ -155,14 +159,22 @@ function pairs(own: Choice<Template>, other: Choice<Template>): readonly (readon
   return left.length === right.length ? left.map((one, i) => [one, right[i] as Template] as const) : [];
 }
 
-/** Placeholders and numbers of a text; a decimal comma counts as a point, and commas between thousands for nothing. */
-function partsOf({ source }: Template): readonly Part[] {
-  const found = source.value.matchAll(/\{\{|\}\}|\{[^{}]*\}|\d+(?:[.,]\d+)*/g);
-  return [...found].flatMap(({ 0: written, index }) => {
+/**
+ * What a text has in every language alike: placeholders, numbers with their units, and what a display shows, which stands in
+ * bold capitals. A decimal comma counts as a point, and commas between thousands for nothing.
+ */
+function partsOf({ source }: Template, language: string): readonly Part[] {
+  const { value } = source;
+  const found = value.matchAll(/\{\{|\}\}|\{[^{}]*\}|\d+(?:[.,]\d+)*|(?<=\*\*)\p{Lu}[\p{Lu}\d -]+(?=\*\*)/gu);
+  const parts = [...found].flatMap(({ 0: written, index }) => {
     if (written === '{{' || written === '}}') return [];
     const text = written.startsWith('{') ? written.replaceAll(/\s/g, '') : plainNumber(written);
     return [{ text, at: spanWithin(source, index, index + written.length) }];
   });
+  const units = quantitiesOf(hideNames(value, undefined), { start: 0, end: value.length }, language)
+    .filter(({ digits }) => digits)
+    .map((quantity) => ({ text: quantity.unit.symbol, at: partAt({ source, parts: [] }, quantity).at }));
+  return [...parts, ...units];
 }
 
 function plainNumber(written: string): string {
