@@ -2,7 +2,7 @@
 
 import { compareCard } from './cards.js';
 import { findCodes, findUnits, followCode } from './codes.js';
-import { mayHaveJobs } from './job/job-notes.js';
+import { mayHaveJobs } from './job/this-page.js';
 import { showRemembered } from './remember.js';
 import { showKnown, startRigForm } from './rig-form.js';
 

@@ -230,3 +230,24 @@ describe('the head of the walk', () => {
     await page.context().close();
   });
 });
+
+describe('two windows with one job', () => {
+  it('stand at the same step: what one does leads the other', async () => {
+    const page = await open(sensors);
+    await begin(page);
+    const other = await page.context().newPage();
+    await other.goto(site.address + sensors);
+    await other.locator('.walk-go').click();
+    expect(await step(other)).toBe('step-1');
+    await next(other).click();
+    await other.locator('#step-2.walk-here').waitFor();
+    await page.locator('#step-2.walk-here').waitFor();
+    await next(page).click();
+    await other.locator('#step-3.walk-here').waitFor();
+    await page.reload();
+    expect(await page.locator('.walk-go').textContent()).toBe('Go on: step 3');
+    await page.locator('.walk-go').click();
+    expect(await step(page)).toBe('step-3');
+    await page.context().close();
+  });
+});

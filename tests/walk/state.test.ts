@@ -65,6 +65,17 @@ describe('a walk', () => {
     expect(acts.reduce((one, act) => advance(file, one, { act, judgeSheet }), beginning(file))).toEqual(state);
   });
 
+  it('is not led on by a window that still stood at a step which another had left', () => {
+    for (const file of demoWalks()) {
+      const acts = [leaving('cautions'), leaving('before'), leaving(file.first)];
+      const start = replay(file, file.steps.some(({ hazards }) => hazards) ? acts : acts.slice(1), judgeSheet);
+      expect(start.place).not.toBe(file.first);
+      expect(advance(file, start, { act: leaving(file.first), judgeSheet })).toBe(start);
+      const act: Act = { kind: 'back', step: file.first, to: 'before' };
+      expect(advance(file, start, { act, judgeSheet })).toBe(start);
+    }
+  });
+
   it('goes to the first step after cautions and conditions', () => {
     const file = walkOf('check-height-sensor');
     const start = beginning(file);
@@ -140,7 +151,7 @@ describe('what is being typed', () => {
     const left = advance(file, at, { act: leaving('9'), judgeSheet });
     expect(left.drafts.size).toBe(0);
     expect(left.isBack).toBe(false);
-    const returned = advance(file, left, { act: { kind: 'back', step: '10', to: '9' }, judgeSheet });
+    const returned = advance(file, left, { act: { kind: 'back', step: left.place, to: '9' }, judgeSheet });
     expect(returned.isBack).toBe(true);
   });
 });

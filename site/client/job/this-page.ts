@@ -33,6 +33,17 @@ export function wantedJob(): string | undefined {
   return /^#job=([\da-f]+)$/.exec(location.hash)?.[1];
 }
 
+/** Whether the phone may have jobs: each leaves a note outside the store; where notes cannot be read the store is asked. */
+export function mayHaveJobs(): boolean {
+  try {
+    return Object.keys(localStorage).some(
+      (key) => key.startsWith('stepgauge-jobs ') && localStorage.getItem(key) !== '[]',
+    );
+  } catch {
+    return true;
+  }
+}
+
 /** The page of jobs in the language of a page. */
 export function jobsLink({ path, language }: JobPage): string {
   return `${document.body.dataset.root ?? ''}${path.startsWith(`${language}/`) ? `${language}/` : ''}jobs.html`;

@@ -2,8 +2,7 @@
 // telephone. Small, as every page fetches it: what a job or a walk needs is fetched when there is one.
 
 import { element } from '../element.js';
-import { mayHaveJobs } from '../job/job-notes.js';
-import { thisPage, wantedJob } from '../job/this-page.js';
+import { mayHaveJobs, thisPage, wantedJob } from '../job/this-page.js';
 import type { StartWalk } from './start.js';
 
 /** Starts a walk by this page. */

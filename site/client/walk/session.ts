@@ -14,6 +14,8 @@ export interface Session {
   readonly journal: Journal;
   readonly judgeSheet: JudgeWorksheet;
   state: WalkState;
+  /** Resolves once all acts so far are kept, or were found not to be. */
+  kept: Promise<void>;
   /** The last act could not be kept; it still counts on the screen. */
   lost: boolean;
 }
@@ -27,7 +29,12 @@ export interface SessionStart extends Pick<Session, 'file' | 'page' | 'mode' | '
 /** A session that stands where its journal leads. */
 export function openSession({ at, ...start }: SessionStart): Session {
   const state = at === undefined ? replay(start.file, start.journal.job.entries, start.judgeSheet) : undefined;
-  return { ...start, state: state ?? { ...beginning(start.file), place: at ?? start.file.first }, lost: false };
+  return {
+    ...start,
+    state: state ?? { ...beginning(start.file), place: at ?? start.file.first },
+    lost: false,
+    kept: Promise.resolve(),
+  };
 }
 
 interface Performed {
@@ -38,13 +45,24 @@ interface Performed {
 /** Keeps an act and takes it into account. Where it cannot be kept the walk goes on, and says so. */
 export async function perform({ session, act }: Performed): Promise<void> {
   session.state = advance(session.file, session.state, { act, judgeSheet: session.judgeSheet });
-  try {
-    await session.journal.append(act);
-    session.lost = false;
-  } catch (fault) {
-    session.lost = true;
-    console.warn(fault);
-  }
+  const keeping = session.journal.append(act).then(
+    () => {
+      session.lost = false;
+    },
+    (fault: unknown) => {
+      session.lost = true;
+      console.warn(fault);
+    },
+  );
+  session.kept = Promise.all([session.kept, keeping]).then(() => undefined);
+  await keeping;
+}
+
+/** Stands where the journal leads once another window has added to it. */
+export async function followJournal(session: Session): Promise<void> {
+  await session.kept;
+  const { file, journal, judgeSheet } = session;
+  session.state = replay(file, journal.job.entries, judgeSheet);
 }
 
 /**

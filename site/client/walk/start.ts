@@ -36,6 +36,7 @@ export async function startWalk(options: StartWalk): Promise<void> {
   const { page, path, mode, revised, at } = options;
   const journal = mode === 'job' && !options.unkept ? await jobOf(options) : undefined;
   if (mode === 'job' && !options.unkept && !journal) return;
+  await wearStyle();
   const response = await fetch(path);
   if (!response.ok) throw new Error(`${path}: ${response.status}`);
   const file = readPortable<WalkFile>(await response.text());
@@ -56,6 +57,18 @@ export async function startWalk(options: StartWalk): Promise<void> {
   const over = new AbortController();
   document.addEventListener('walk-closed', () => over.abort(), { once: true });
   if (mode === 'job') holdWalk(page.path, over.signal);
+}
+
+/** The style sheet of the walk, fetched once: a page that is only read does without it. */
+async function wearStyle(): Promise<void> {
+  const { walkStyle } = document.body.dataset;
+  if (walkStyle === undefined || document.querySelector('link[data-walk]')) return;
+  const link = element('link', { rel: 'stylesheet', href: walkStyle, 'data-walk': '' }, []);
+  await new Promise((resolve, reject) => {
+    link.addEventListener('load', resolve);
+    link.addEventListener('error', () => reject(new Error(`${walkStyle} did not come`)));
+    document.head.append(link);
+  });
 }
 
 /** The journal of the job; undefined where the phone keeps nothing, which is said, and asked whether to start all the same. */

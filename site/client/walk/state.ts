@@ -107,10 +107,11 @@ export function advance(
       return { ...state, marks: withEntry(state.marks, act.step, act.mark) };
     case 'turn':
       return withTurn(file, state, act);
+    // a window that still stood at a place which another had left does not lead on from where that one went
     case 'leave':
-      return leave(file, state, { by: act.by, answer: act.answer, judgeSheet });
+      return act.step === state.place ? leave(file, state, { by: act.by, answer: act.answer, judgeSheet }) : state;
     case 'back':
-      return back(state);
+      return act.step === state.place ? back(state) : state;
     default:
       return state;
   }

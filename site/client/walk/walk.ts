@@ -3,6 +3,7 @@
 
 import type { WalkStep } from '../../../src/emit/walk/walk-shape.js';
 import { element } from '../element.js';
+import { changedSince } from '../job/jobs.js';
 import type { Act } from '../job/journal.js';
 import { type BarView, drawBar } from './bar.js';
 import { callPanel, readingsList, reasonOf } from './end.js';
@@ -11,7 +12,7 @@ import { watchSight } from './in-sight.js';
 import { markPanel, notesPanel } from './notes.js';
 import { addFields, redraw } from './readings.js';
 import { addPanel, button, partsOf, showPlace } from './screen.js';
-import { lastOf, perform, performNow, type Session } from './session.js';
+import { followJournal, lastOf, perform, performNow, type Session } from './session.js';
 import { beforePlace, cautionsPlace, endOf, type LeaveBy, leave, stepOf } from './state.js';
 import { barOf, type Draft } from './step-bar.js';
 import { rowsFilled, tablePanel, typedCells } from './table.js';
@@ -57,6 +58,8 @@ export function showWalk(
   };
   document.addEventListener('walk-close', close, { once: true });
   watchSight(bar);
+  const unfollow = session.journal.onChange(() => void followOther(shown));
+  document.addEventListener('walk-closed', unfollow, { once: true });
   draw(shown);
   return { close, back: () => goBack(shown) };
 }
@@ -78,6 +81,19 @@ function draw(shown: Shown): void {
   // what was marked or kept at the same place is seen where the finger is
   if (shown.drawn !== place) window.scrollTo(0, 0);
   shown.drawn = place;
+}
+
+// another window goes on with the same job: this one stands where that one went, or ends where its page no longer fits
+async function followOther(shown: Shown): Promise<void> {
+  const { session } = shown;
+  const { job } = session.journal;
+  if (job.state === 'closed' || changedSince(job, session.page)) {
+    document.dispatchEvent(new Event('walk-close'));
+    return;
+  }
+  await followJournal(session);
+  const { place } = session.state;
+  if (place !== shown.drawn || place === beforePlace) draw(shown);
 }
 
 function plainBar(shown: Shown): Pick<BarView, 'back' | 'warning'> {

@@ -5,7 +5,7 @@ import { isSameForAll } from '../book-text.js';
 import { type Html, html } from '../html.js';
 import type { Voice } from '../voice.js';
 import { walkFile } from '../walk/walk-file.js';
-import { linkTo, linkToShared, type Page, plainOf } from './context.js';
+import { linkTo, linkToAsset, linkToShared, type Page, plainOf } from './context.js';
 import { findHazard } from './hazards.js';
 import type { Version } from './site-map.js';
 import { factsOf } from './step-facts.js';
@@ -40,6 +40,7 @@ export function walkFacts(page: Page, version: Version): Readonly<Record<`data-$
   if (version.variant.procedure.status === 'withdrawn') return {};
   return {
     'data-walk': linkToShared(page, walkPath(page, version)),
+    'data-walk-style': linkToAsset(page, 'walk.css'),
     'data-jobs': linkTo(page, 'jobs.html'),
     'data-state-now': page.voice.text('state-now'),
   };
