@@ -27,6 +27,7 @@ function outputOf(change: (texts: Map<string, string>) => void = () => {}) {
         language: 'en',
         path: `cards/${machine}/learn-${i}.pdf`,
         code: `AAA${machine.slice(-2)}${i}`,
+        alsoCodes: [],
       })),
     );
   const site = emitSite(resolved, { proofs, assets, cards });
