@@ -33,7 +33,7 @@ export function codeFault(urls: readonly string[], site: Located<string>): reado
       at: site.at,
       message: `With this address a code on a card has squares of ${side.toFixed(2)} mm, expected at least ${leastModule} mm`,
       help: `Take an address of at most ${most} characters; this one has ${site.value.length}.`,
-      note: `What is printed is \`${longest}\`, and the longer it is, the smaller its squares. A phone does not read smaller ones from a laminated card (ISO/IEC 18004).`,
+      note: `With what stands behind it for each card, ${longest.length} characters are printed: the more there are, the smaller the squares. A phone does not read smaller ones from a laminated card (ISO/IEC 18004).`,
     }),
   ];
 }
