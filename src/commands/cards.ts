@@ -1,18 +1,26 @@
-// `stepgauge cards`: check, then the cards alone, for all or for one machine or one customer's unit.
+// `stepgauge cards`: check, then the cards alone, for all or for one machine, unit or procedure; issued, they are entered in
+// the register.
 
 import { nearestNames } from '../diagnostic/nearest.js';
-import { type Card, emitCards } from '../emit/cards/cards.js';
+import { type Card, cardsOf, emitCards } from '../emit/cards/cards.js';
+import { printedCards } from '../emit/cards/printed-cards.js';
 import { writeFolder } from '../io.js';
 import { mayBeRig } from '../model/fleet.js';
+import type { Rig } from '../model/resolved.js';
+import { rigLabel } from '../model/rig.js';
+import { prepareIssue, registerFile } from './issue.js';
 import { type Loaded, loadBook, report } from './load.js';
 import { Misuse } from './misuse.js';
-import type { CheckOptions } from './options.js';
+import { type CheckOptions, todayOf } from './options.js';
 import type { Terminal } from './terminal.js';
 
 export interface CardsOptions extends CheckOptions {
   readonly out: string;
   readonly machine?: string;
   readonly unit?: string;
+  readonly procedure?: string;
+  /** To whom or where they go; they are then entered in the register. */
+  readonly issue?: string;
 }
 
 /** Gives the exit code: 0 written, 1 errors found and nothing written. */
@@ -25,28 +33,79 @@ export function runCards(book: string | undefined, options: CardsOptions, termin
   }
   const { resolved, proofs } = loaded.checked;
   if (!resolved) throw new Error('A book that holds was not worked out');
-  const wanted = wantedCards(loaded, options);
-  const files = emitCards(resolved, { proofs, fonts: loaded.fonts }, wanted);
+  const isWanted = wantedCards(loaded, options);
+  const issue = options.issue === undefined ? undefined : prepare(loaded, options, isWanted);
+  const files = emitCards(resolved, { proofs, fonts: loaded.fonts }, isWanted);
   if (files.size === 0) throw new Misuse('No procedure of the book applies to that choice: no cards were made');
   writeFolder(options.out, new Map([...files].map(([path, bytes]) => [path.replace(/^cards\//, ''), bytes])));
-  terminal.err(`${files.size} ${files.size === 1 ? 'card is' : 'cards are'} in ${options.out}\n`);
+  terminal.err(`${counted(files.size)} in ${options.out}\n`);
+  if (issue) {
+    issue.write();
+    terminal.err(`${counted(issue.count)} entered in ${registerFile} as issued to ${options.issue?.trim()}\n`);
+  }
   return 0;
 }
 
-function wantedCards({ checked: { resolved } }: Loaded, { machine, unit }: CardsOptions): (card: Card) => boolean {
-  const book = resolved?.book;
+function counted(count: number): string {
+  return `${count} ${count === 1 ? 'card is' : 'cards are'}`;
+}
+
+/** The cards that are printed, as they will stand in the register. */
+function prepare(
+  loaded: Loaded,
+  options: CardsOptions,
+  isWanted: (card: Card) => boolean,
+): { readonly write: () => void; readonly count: number } {
+  const { resolved, proofs } = loaded.checked;
+  if (!resolved) throw new Error('A book that holds was not worked out');
+  const place = options.issue?.trim() ?? '';
+  if (place === '') throw new Misuse('Say behind `--issue` whom the cards are for, or where they go');
+  const wanted = new Set(
+    cardsOf(resolved)
+      .filter(isWanted)
+      .map(({ code, language }) => `${code} ${language}`),
+  );
+  const cards = printedCards(resolved, proofs).filter(({ code, language }) => wanted.has(`${code} ${language}`));
+  const draft = cards.find((card) => card.draft);
+  if (draft) {
+    throw new Misuse(
+      `\`${draft.procedure}\` is a draft, and its card is not issued: release it, or choose others with \`--procedure\``,
+    );
+  }
+  const fits = rigsOfUnit(loaded, options.unit);
+  const entries = cards.map((card) => ({
+    ...card,
+    rigs: card.rigs.filter(fits).map(rigLabel),
+    place,
+    ...(options.unit !== undefined && { unit: options.unit }),
+    on: todayOf(options.today),
+  }));
+  return { write: prepareIssue(loaded, entries), count: entries.length };
+}
+
+function wantedCards(loaded: Loaded, { machine, unit, procedure }: CardsOptions): (card: Card) => boolean {
+  const book = loaded.checked.resolved?.book;
   if (machine !== undefined && !book?.machines.has(machine)) {
     throw new Misuse(unknown('machine', machine, [...(book?.machines.keys() ?? [])]));
   }
+  if (procedure !== undefined && !book?.procedures.has(procedure)) {
+    throw new Misuse(unknown('procedure', procedure, [...(book?.procedures.keys() ?? [])]));
+  }
+  const fits = rigsOfUnit(loaded, unit);
+  return (card) =>
+    (machine === undefined || card.machine === machine) &&
+    (procedure === undefined || card.variant.procedure.id === procedure) &&
+    card.variant.rigs.some((rig) => rig.machine === card.machine && fits(rig));
+}
+
+/** Which rigs a customer's unit may be; all where none is asked for. */
+function rigsOfUnit({ checked: { resolved } }: Loaded, unit: string | undefined): (rig: Rig) => boolean {
+  const book = resolved?.book;
+  if (unit === undefined) return () => true;
   const found = book?.fleet.find(({ id }) => id.value === unit);
-  if (unit !== undefined && !found)
-    throw new Misuse(unknown('unit', unit, book?.fleet.map(({ id }) => id.value) ?? []));
-  const owner = found && book?.machines.get(found.machine.value);
-  const isTheirs = (card: Card): boolean =>
-    !found ||
-    !owner ||
-    (card.machine === owner.id && card.variant.rigs.some((rig) => mayBeRig(rig, { unit: found, machine: owner })));
-  return (card) => (machine === undefined || card.machine === machine) && isTheirs(card);
+  if (!found) throw new Misuse(unknown('unit', unit, book?.fleet.map(({ id }) => id.value) ?? []));
+  const machine = book?.machines.get(found.machine.value);
+  return (rig) => machine !== undefined && mayBeRig(rig, { unit: found, machine });
 }
 
 function unknown(kind: string, name: string, known: readonly string[]): string {

@@ -63,6 +63,8 @@ function program(terminal: Terminal, finish: Exit): Command {
     .option('--out <dir>', 'where to write', 'cards')
     .option('--machine <id>', 'only for this machine')
     .option('--unit <id>', "only for this customer's unit")
+    .option('--procedure <id>', 'only of this procedure')
+    .option('--issue <for>', 'enter them in issued.yaml as given to this person or place, for `reprint`')
     .action(async (book, options) => {
       const { runCards } = await import('./cards.js');
       finish(runCards(book, options, terminal));

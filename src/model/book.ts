@@ -116,6 +116,24 @@ export interface FleetUnit {
   readonly at: Span;
 }
 
+/** A printed card that was given to somebody. It says what was true then: the book may have none of its names any more. */
+export interface IssuedCard {
+  readonly code: Located<string>;
+  readonly procedure: Located<string>;
+  readonly revision: Located<number>;
+  readonly language: Located<string>;
+  /** As they are written: `tarn-40+row-12x20`. */
+  readonly rigs: readonly Located<string>[];
+  /** Of all that stands on it but its revision and dates. */
+  readonly printed: Located<string>;
+  /** Of the procedure as it was for these rigs. */
+  readonly content: Located<string>;
+  readonly unit?: Located<string>;
+  readonly place?: Located<string>;
+  readonly on: Located<string>;
+  readonly at: Span;
+}
+
 /** Everything a book says, as far as it could be read. */
 export interface Book {
   readonly settings: BookSettings;
@@ -133,6 +151,8 @@ export interface Book {
   readonly ends: ReadonlyMap<'stop' | 'call-service', EndRule>;
   readonly terms: readonly Term[];
   readonly fleet: readonly FleetUnit[];
+  /** The register of printed cards, as the file has them. */
+  readonly issued: readonly IssuedCard[];
   readonly procedures: ReadonlyMap<string, Procedure>;
   /** Paths below the book of everything under `figures/`. */
   readonly figures: ReadonlySet<string>;

@@ -53,6 +53,7 @@ const kindNames: Readonly<Record<FileKind, string>> = {
   safety: 'the safety rules',
   terms: 'the terms',
   fleet: 'the fleet',
+  issued: 'the issued cards',
   procedure: 'a procedure',
   translation: 'a translation',
 };

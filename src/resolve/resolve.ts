@@ -75,7 +75,8 @@ type Shared = Pick<Base, 'world' | 'vocabulary' | 'choices' | 'memory' | 'digest
 };
 
 function sharedOf(book: Book, keep: Keep): Shared {
-  const { procedures: _, figures: _figures, terms: _terms, fleet: _fleet, waivers: _waivers, unread, ...parts } = book;
+  const { procedures: _, figures: _figures, terms: _terms, fleet: _fleet, issued: _issued, ...rest } = book;
+  const { waivers: _waivers, unread, ...parts } = rest;
   // files of procedures that cannot be read are none that numbers or words come from
   const gaps = [...unread].filter((file) => !file.endsWith('.md')).sort();
   return keep('shared', [...Object.values(parts), gaps.join('\n')], () => {

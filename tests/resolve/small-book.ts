@@ -82,6 +82,7 @@ const emptyBook: Book = {
   ends: new Map(),
   terms: [],
   fleet: [],
+  issued: [],
   procedures: new Map(),
   figures: new Set(),
   waivers: [],

@@ -140,7 +140,7 @@ function* layOutCards(
  * again while their variant, its proof and the shared files are the same as before.
  */
 export function cardFaults(resolved: ResolvedBook, input: CardsInput, keep: Keep = keepNothing): readonly Diagnostic[] {
-  const { procedures: _, figures: _figures, unread: _unread, ...shared } = resolved.book;
+  const { procedures: _, figures: _figures, unread: _unread, issued: _issued, ...shared } = resolved.book;
   const around = [input.fonts, resolved.rigs, ...Object.values(shared)];
   const byVariant = new Map<Variant, Card[]>();
   const all = cardsOf(resolved);

@@ -10,7 +10,7 @@ export type BookFile =
   | { readonly kind: 'translation'; readonly language: string; readonly original: string }
   | { readonly kind: 'unknown' };
 
-const shared = ['book', 'instruments', 'tools', 'crops', 'states', 'safety', 'terms', 'fleet'] as const;
+const shared = ['book', 'instruments', 'tools', 'crops', 'states', 'safety', 'terms', 'fleet', 'issued'] as const;
 
 /** The names of files that every book may have at its top. */
 export const sharedFiles: readonly string[] = shared.map((kind) => `${kind}.yaml`);

@@ -23,7 +23,16 @@ export interface Opened {
 }
 
 // these may be left empty: they then declare nothing
-const mayBeEmpty: readonly FileKind[] = ['instruments', 'tools', 'crops', 'states', 'safety', 'terms', 'fleet'];
+const mayBeEmpty: readonly FileKind[] = [
+  'instruments',
+  'tools',
+  'crops',
+  'states',
+  'safety',
+  'terms',
+  'fleet',
+  'issued',
+];
 
 /** Opens a file of a kind; one whose text is the same as before is not read again. */
 export function openFile(file: SourceFile, kind: FileKind, keep: Keep): Opened {

@@ -8,6 +8,7 @@ import type { SourceFile } from '../../text/source.js';
 import type { FileKind } from '../schemas.js';
 import { headerOf, machineOf } from './equipment.js';
 import { fileAt } from './files.js';
+import { issuedOf } from './issued.js';
 import { fleetOf, termsOf } from './lists.js';
 import { checkKebab } from './names.js';
 import { type Opened, openFile } from './open.js';
@@ -55,7 +56,7 @@ export function readShared(sources: ReadonlyMap<string, SourceFile>, keep: Keep)
   gathering.known = { ...gathering.known, stateKinds };
   const none = keep('nothing', [], () => ({
     safety: { hazards: new Map(), bundles: new Map(), rules: [], ends: new Map() },
-    stock: { instruments: new Map(), tools: new Map(), crops: new Map(), terms: [], fleet: [] },
+    stock: { instruments: new Map(), tools: new Map(), crops: new Map(), terms: [], fleet: [], issued: [] },
   }));
   const parts = {
     settings,
@@ -68,6 +69,7 @@ export function readShared(sources: ReadonlyMap<string, SourceFile>, keep: Keep)
     crops: fileIn(gathering, 'crops', cropsOf) ?? none.stock.crops,
     terms: fileIn(gathering, 'terms', termsOf) ?? none.stock.terms,
     fleet: fileIn(gathering, 'fleet', fleetOf) ?? none.stock.fleet,
+    issued: fileIn(gathering, 'issued', issuedOf) ?? none.stock.issued,
     waivers: keep('waivers', gathering.waivers, () => gathering.waivers),
   };
   return { parts, known: gathering.known, diagnostics: gathering.diagnostics, unread: gathering.unread };

@@ -1,0 +1,43 @@
+// What each card of a book says, as digests: two cards with the same one say the same to whoever works by them.
+
+import type { PrintedCard } from '../../model/printed-card.js';
+import type { ResolvedBook } from '../../model/resolved.js';
+import type { OrderResult } from '../../order/result.js';
+import { groupedDigest, sha256 } from '../../text/sha256.js';
+import { type Card, cardsOf } from './cards.js';
+import { bodyOf } from './content.js';
+
+/** Every card that would be printed now. Nothing is set or drawn. */
+export function printedCards(resolved: ResolvedBook, proofs: ReadonlyMap<string, OrderResult>): readonly PrintedCard[] {
+  const digests = new Map<string, string>();
+  return cardsOf(resolved).map((card) => {
+    const key = `${card.variant.id} ${card.language}`;
+    const printed = digests.get(key) ?? digestOf(resolved, proofs, card);
+    digests.set(key, printed);
+    const { variant, machine, language, code } = card;
+    const { id, title, revision, status } = variant.procedure;
+    return {
+      code,
+      procedure: id,
+      title,
+      revision,
+      draft: status === 'draft',
+      language,
+      machine,
+      rigs: variant.rigs.filter((rig) => rig.machine === machine),
+      printed,
+      content: groupedDigest(variant.hash),
+    };
+  });
+}
+
+/** The revision and the dates are told apart, and may go up where nothing else changes. */
+function digestOf(
+  resolved: ResolvedBook,
+  proofs: ReadonlyMap<string, OrderResult>,
+  { variant, language }: Card,
+): string {
+  const proof = proofs.get(variant.id);
+  const { issue: _, date: _date, ...said } = bodyOf(resolved, { variant, language, ...(proof && { proof }) });
+  return groupedDigest(sha256(JSON.stringify(said)));
+}
