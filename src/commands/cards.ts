@@ -19,6 +19,7 @@ export interface CardsOptions extends CheckOptions {
   readonly machine?: string;
   readonly unit?: string;
   readonly procedure?: string;
+  readonly language?: string;
   /** To whom or where they go; they are then entered in the register. */
   readonly issue?: string;
 }
@@ -83,7 +84,7 @@ function prepare(
   return { write: prepareIssue(loaded, entries), count: entries.length };
 }
 
-function wantedCards(loaded: Loaded, { machine, unit, procedure }: CardsOptions): (card: Card) => boolean {
+function wantedCards(loaded: Loaded, { machine, unit, procedure, language }: CardsOptions): (card: Card) => boolean {
   const book = loaded.checked.resolved?.book;
   if (machine !== undefined && !book?.machines.has(machine)) {
     throw new Misuse(unknown('machine', machine, [...(book?.machines.keys() ?? [])]));
@@ -91,8 +92,12 @@ function wantedCards(loaded: Loaded, { machine, unit, procedure }: CardsOptions)
   if (procedure !== undefined && !book?.procedures.has(procedure)) {
     throw new Misuse(unknown('procedure', procedure, [...(book?.procedures.keys() ?? [])]));
   }
+  if (language !== undefined && !book?.settings.languages.includes(language)) {
+    throw new Misuse(unknown('language', language, book?.settings.languages ?? []));
+  }
   const fits = rigsOfUnit(loaded, unit);
   return (card) =>
+    (language === undefined || card.language === language) &&
     (machine === undefined || card.machine === machine) &&
     (procedure === undefined || card.variant.procedure.id === procedure) &&
     card.variant.rigs.some((rig) => rig.machine === card.machine && fits(rig));

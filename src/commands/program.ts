@@ -64,6 +64,7 @@ function program(terminal: Terminal, finish: Exit): Command {
     .option('--machine <id>', 'only for this machine')
     .option('--unit <id>', "only for this customer's unit")
     .option('--procedure <id>', 'only of this procedure')
+    .option('--language <code>', 'only in this language of the book')
     .option('--issue <for>', 'enter them in issued.yaml as given to this person or place, for `reprint`')
     .action(async (book, options) => {
       const { runCards } = await import('./cards.js');
@@ -127,6 +128,18 @@ function program(terminal: Terminal, finish: Exit): Command {
     .action(async (before, after, options) => {
       const { runCompare } = await import('./compare.js');
       finish(runCompare({ before, after }, options, terminal));
+    });
+  stepgauge
+    .command('reprint')
+    .argument('[BOOK]', 'the folder of the book; without it the nearest one')
+    .description('Which issued cards are out of date, for whom, and because of which change.')
+    .addOption(new Option('--format <format>', 'how to print').choices(['text', 'json']).default('text'))
+    .option('--unit <id>', "only the cards of this customer's unit")
+    .option('--strict', 'a book with warnings is not looked at', false)
+    .option('--today <date>', 'the date that review dates are judged by, as YYYY-MM-DD')
+    .action(async (book, options) => {
+      const { runReprint } = await import('./reprint.js');
+      finish(runReprint(book, options, terminal));
     });
   const records = stepgauge
     .command('records')

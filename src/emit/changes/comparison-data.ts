@@ -59,7 +59,8 @@ function plainProcedure(
   };
 }
 
-function plainChange(change: Change, voices: readonly Voice[]): Plain {
+/** A change as plain data, its words in the languages of these voices. */
+export function plainChange(change: Change, voices: readonly Voice[]): Plain {
   const { about, how, weight, subject, rigs, before, after, languages, printed } = change;
   const inAll = (write: (voice: Voice) => string): Words =>
     Object.fromEntries(voices.map((voice) => [voice.language, write(voice)]));

@@ -32,7 +32,8 @@ function writeProcedure(procedure: ProcedureChange, voice: Voice): readonly stri
   return [head, ...warning, ...writeChanges(changes, voice)];
 }
 
-function writeChanges(changes: readonly Change[], voice: Voice): readonly string[] {
+/** Changes by weight, each on a line or a few. */
+export function writeChanges(changes: readonly Change[], voice: Voice): readonly string[] {
   return (['safety', 'technical', 'text'] as const).flatMap((weight: Weight) => {
     const own = changes.filter((change) => change.weight === weight);
     return own.length === 0

@@ -224,6 +224,23 @@ const english = {
   nothing: 'Nothing changed.',
   'unchanged-count': 'Not changed: {count} procedures.',
   'unchanged-one': 'Not changed: 1 procedure.',
+  // printed cards that were issued
+  'issued-changed': 'Something on them is otherwise now',
+  'issued-withdrawn': 'Withdrawn: take these away, no card takes their place',
+  'issued-draft': 'Of a draft again: take these away until it is released',
+  'issued-gone': 'Of a procedure that the book has no more',
+  'issued-not-for-it': 'No longer for the machine and header that they were issued for',
+  'issued-old-revision': 'Still right, though the revision on them is old',
+  'issued-right': 'Right as they are',
+  'issued-replaced': 'Replaced by a later issue: destroy these where they still are',
+  'issued-kept': 'Its revision did not go up: the card looks current, and is not.',
+  'issued-code': 'Its code leads elsewhere by now.',
+  'issued-rigs': 'There is no such card any more for {rigs}.',
+  'issued-unknown':
+    'No release has what was printed, so that nothing says what changed. A release made before printing keeps it.',
+  'issued-unsaid':
+    'Since the release {release} nothing that is compared says what changed: hold it against a new card.',
+  'issued-since': 'Since the release {release}:',
 } as const;
 
 export type ChangeKey = keyof typeof english;
@@ -447,6 +464,23 @@ const spanish: Readonly<Record<ChangeKey, string>> = {
   nothing: 'Nada cambió.',
   'unchanged-count': 'Sin cambios: {count} procedimientos.',
   'unchanged-one': 'Sin cambios: 1 procedimiento.',
+  // printed cards that were issued
+  'issued-changed': 'Algo en ellas es distinto ahora',
+  'issued-withdrawn': 'Retiradas: recójalas; ninguna tarjeta las reemplaza',
+  'issued-draft': 'De un borrador otra vez: recójalas hasta que se apruebe',
+  'issued-gone': 'De un procedimiento que ya no está en el libro',
+  'issued-not-for-it': 'Ya no son para la máquina y el cabezal para los que se entregaron',
+  'issued-old-revision': 'Siguen bien, aunque su revisión es vieja',
+  'issued-right': 'Bien como están',
+  'issued-replaced': 'Reemplazadas por una entrega posterior: destrúyalas donde aún estén',
+  'issued-kept': 'Su revisión no subió: la tarjeta parece vigente y no lo es.',
+  'issued-code': 'Su código ya lleva a otro lugar.',
+  'issued-rigs': 'Ya no hay tal tarjeta para {rigs}.',
+  'issued-unknown':
+    'Ninguna versión congelada tiene lo impreso, así que nada dice qué cambió. Una hecha antes de imprimir lo guarda.',
+  'issued-unsaid':
+    'Desde la versión congelada {release} nada de lo comparado dice qué cambió: compárela con una tarjeta nueva.',
+  'issued-since': 'Desde la versión congelada {release}:',
 };
 
 /** Whether there are words for a key. */
