@@ -3,6 +3,7 @@
 import { proofBudget } from './compile.js';
 import { cardsOf, emitCards } from './emit/cards/cards.js';
 import type { CardFonts } from './emit/cards/fonts.js';
+import { printedCards } from './emit/cards/printed-cards.js';
 import { offlineFiles } from './emit/offline/offline-files.js';
 import { compileOpenBook } from './emit/open-data/compiled-book.js';
 import { type BookProof, gatherProof } from './emit/open-data/proof.js';
@@ -12,8 +13,10 @@ import type { RuleText } from './emit/staff/rule-pages.js';
 import { withTrueLanguages } from './emit/translated.js';
 import { historyOf } from './history/history.js';
 import type { Release } from './history/release.js';
+import { reprintOf } from './history/reprint.js';
 import type { CompiledBook } from './model/compiled-book.js';
 import type { GuardResult } from './model/guard-result.js';
+import type { Reprint } from './model/reprint.js';
 import type { ResolvedBook } from './model/resolved.js';
 import type { OrderResult } from './order/result.js';
 
@@ -51,6 +54,7 @@ export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8
     proof,
     ...(input.releases &&
       input.releases.length > 0 && { history: historyOf(input.releases, compileBook(resolved, figures)) }),
+    ...(resolved.book.issued.length > 0 && { reprint: reprintBook(input) }),
     ...(input.guard ? { guard: input.guard } : {}),
   });
   const cards = emitCards(resolved, { proofs, fonts }, ({ variant }) => drafts || variant.procedure.status !== 'draft');
@@ -66,6 +70,22 @@ export function compileBook(resolved: ResolvedBook, figures: ReadonlyMap<string,
     .filter(({ variant }) => variant.procedure.status !== 'draft')
     .map(({ variant, machine, code }) => ({ variant: variant.id, machine, code }));
   return compileOpenBook(book, mapSite(book, { drafts: false }), { figures, cards });
+}
+
+/** What became of the cards that were issued. */
+export function reprintBook({
+  resolved,
+  proofs,
+  figures,
+  releases = [],
+}: Pick<BuildInput, 'resolved' | 'proofs' | 'figures' | 'releases'>): Reprint {
+  return reprintOf({
+    book: resolved.book,
+    cards: printedCards(resolved, proofs),
+    titles: new Map(resolved.variants.map(({ procedure }) => [procedure.id, procedure.title])),
+    releases,
+    now: () => compileBook(resolved, figures),
+  });
 }
 
 /** What was proved of all that gets a page. */

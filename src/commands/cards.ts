@@ -4,6 +4,7 @@
 import { nearestNames } from '../diagnostic/nearest.js';
 import { type Card, cardsOf, emitCards } from '../emit/cards/cards.js';
 import { printedCards } from '../emit/cards/printed-cards.js';
+import { holdsCard } from '../history/reprint.js';
 import { writeFolder } from '../io.js';
 import { mayBeRig } from '../model/fleet.js';
 import type { Rig } from '../model/resolved.js';
@@ -11,6 +12,7 @@ import { rigLabel } from '../model/rig.js';
 import { prepareIssue, registerFile } from './issue.js';
 import { type Loaded, loadBook, report } from './load.js';
 import { Misuse } from './misuse.js';
+import { releasesOf } from './open-release.js';
 import { type CheckOptions, todayOf } from './options.js';
 import type { Terminal } from './terminal.js';
 
@@ -43,6 +45,11 @@ export function runCards(book: string | undefined, options: CardsOptions, termin
   if (issue) {
     issue.write();
     terminal.err(`${counted(issue.count)} entered in ${registerFile} as issued to ${options.issue?.trim()}\n`);
+    if (issue.unreleased > 0) {
+      terminal.err(
+        `${issue.unreleased} of them are in no release: \`stepgauge release\` keeps what they say, for \`reprint\` to tell what changed\n`,
+      );
+    }
   }
   return 0;
 }
@@ -56,7 +63,7 @@ function prepare(
   loaded: Loaded,
   options: CardsOptions,
   isWanted: (card: Card) => boolean,
-): { readonly write: () => void; readonly count: number } {
+): { readonly write: () => void; readonly count: number; readonly unreleased: number } {
   const { resolved, proofs } = loaded.checked;
   if (!resolved) throw new Error('A book that holds was not worked out');
   const place = options.issue?.trim() ?? '';
@@ -81,7 +88,9 @@ function prepare(
     ...(options.unit !== undefined && { unit: options.unit }),
     on: todayOf(options.today),
   }));
-  return { write: prepareIssue(loaded, entries), count: entries.length };
+  const releases = releasesOf(loaded.folder);
+  const unreleased = cards.filter((card) => !releases.some((release) => holdsCard(release, card))).length;
+  return { write: prepareIssue(loaded, entries), count: entries.length, unreleased };
 }
 
 function wantedCards(loaded: Loaded, { machine, unit, procedure, language }: CardsOptions): (card: Card) => boolean {

@@ -1,13 +1,11 @@
 // `stepgauge reprint`: which issued cards are out of date, for whom, and because of which change.
 
-import { compileBook } from '../build.js';
+import { reprintBook } from '../build.js';
 import { nearestNames } from '../diagnostic/nearest.js';
 import { renderSummary, renderText } from '../diagnostic/text.js';
-import { printedCards } from '../emit/cards/printed-cards.js';
 import { reprintData } from '../emit/changes/reprint-data.js';
 import { writeReprint } from '../emit/changes/reprint-text.js';
 import { voiceFor } from '../emit/voice.js';
-import { reprintOf } from '../history/reprint.js';
 import type { Reprint } from '../model/reprint.js';
 import { outOfDateStates } from '../model/reprint.js';
 import { type Loaded, loadBook } from './load.js';
@@ -42,14 +40,10 @@ export function runReprint(path: string | undefined, options: ReprintOptions, te
 }
 
 /** The register of a book that holds against what the book would print. */
-export function reprintIn(loaded: Loaded): Reprint {
+function reprintIn(loaded: Loaded): Reprint {
   const resolved = bookOf(loaded);
-  return reprintOf({
-    book: resolved.book,
-    cards: printedCards(resolved, loaded.checked.proofs),
-    releases: releasesOf(loaded.folder),
-    now: () => compileBook(resolved, loaded.figures),
-  });
+  const { checked, figures, folder } = loaded;
+  return reprintBook({ resolved, proofs: checked.proofs, figures, releases: releasesOf(folder) });
 }
 
 function bookOf({ checked: { resolved } }: Loaded): NonNullable<Loaded['checked']['resolved']> {

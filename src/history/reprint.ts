@@ -15,6 +15,7 @@ import {
 import type { Rig } from '../model/resolved.js';
 import { rigLabel } from '../model/rig.js';
 import { mergeRigs } from '../model/rig-lists.js';
+import type { Words } from '../model/text.js';
 import { compareText } from '../text/compare-text.js';
 import { groupedDigest } from '../text/sha256.js';
 import { compareCards } from './compare-cards.js';
@@ -26,6 +27,8 @@ export interface ReprintInput {
   readonly book: Book;
   /** What would be printed now. */
   readonly cards: readonly PrintedCard[];
+  /** Of procedures by id, those without a card too. */
+  readonly titles: ReadonlyMap<string, Words>;
   /** The oldest first. */
   readonly releases: readonly Release[];
   /** The book as it is, to compare releases with. */
@@ -80,7 +83,7 @@ function findingOf(card: IssuedCard, around: Around, isReplaced: boolean): Issue
   const { book } = around;
   const procedure = book.procedures.get(card.procedure.value);
   const unit = card.unit && book.fleet.find(({ id }) => id.value === card.unit?.value);
-  const title = around.cards.find((one) => one.procedure === card.procedure.value)?.title;
+  const title = around.titles.get(card.procedure.value);
   const head = {
     code: card.code.value,
     procedure: card.procedure.value,
@@ -161,8 +164,13 @@ function changesFrom({ releases, now }: ReprintInput): (card: IssuedCard) => Iss
   };
 }
 
-function hasCard({ book }: Release, { code, content }: IssuedCard): boolean {
+function hasCard(release: Release, { code, content }: IssuedCard): boolean {
+  return holdsCard(release, { code: code.value, content: content.value });
+}
+
+/** Whether a release holds a card with this content, so that it can say what changed since. */
+export function holdsCard({ book }: Release, { code, content }: Pick<PrintedCard, 'code' | 'content'>): boolean {
   return book.variants.some(
-    ({ hash, cards }) => groupedDigest(hash) === content.value && cards.some((card) => card.code === code.value),
+    ({ hash, cards }) => groupedDigest(hash) === content && cards.some((card) => card.code === code),
   );
 }

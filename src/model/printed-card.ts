@@ -1,12 +1,10 @@
 // A card as the book would print it now, as far as printed cards are held against it.
 
 import type { Rig } from './resolved.js';
-import type { Words } from './text.js';
 
 export interface PrintedCard {
   readonly code: string;
   readonly procedure: string;
-  readonly title: Words;
   readonly revision: number;
   /** Whether it is of a draft: nobody has released it for work. */
   readonly draft: boolean;

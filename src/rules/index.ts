@@ -24,6 +24,7 @@ import derivedLimitsNeverFail from './derived/derived-limits-never-fail.js';
 import derivedLimitsTighter from './derived/derived-limits-tighter.js';
 import derivedWithoutValue from './derived/derived-without-value.js';
 import cropNumberOfOtherQuantity from './dimensions/crop-number-of-other-quantity.js';
+import issuedToUnknownUnit from './fleet/issued-to-unknown-unit.js';
 import serialUsedTwice from './fleet/serial-used-twice.js';
 import unitWithoutProcedure from './fleet/unit-without-procedure.js';
 import anyOrderOfOne from './flow/any-order-of-one.js';
@@ -230,6 +231,7 @@ export const rules: readonly AnyRule[] = [
   vagueWord,
   translationDiffers,
   unitWithoutProcedure,
+  issuedToUnknownUnit,
   serialUsedTwice,
   editedAfterVerification,
   verificationWithoutContent,

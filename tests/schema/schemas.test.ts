@@ -19,7 +19,8 @@ interface Schema {
 const folder = join(import.meta.dirname, '../../schema');
 // what is no file of a book is checked where it is written
 const files = readdirSync(folder).filter(
-  (file) => file.endsWith('.schema.json') && !/^(?:compiled-|job-|guard-|release|comparison|records-)/.test(file),
+  (file) =>
+    file.endsWith('.schema.json') && !/^(?:compiled-|job-|guard-|release|comparison|records-|reprint)/.test(file),
 );
 const schemas = new Map(files.map((file) => [file, JSON.parse(readFileSync(join(folder, file), 'utf8')) as Schema]));
 
@@ -57,6 +58,7 @@ describe('the schemas', () => {
       'fleet',
       'header',
       'instruments',
+      'issued',
       'machine',
       'procedure',
       'safety',

@@ -9,7 +9,8 @@ import { fileURLToPath } from 'node:url';
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const names = readdirSync(join(root, 'schema'))
   .filter(
-    (file) => file.endsWith('.schema.json') && !/^(?:compiled-|job-|guard-|release|comparison|records-)/.test(file),
+    (file) =>
+      file.endsWith('.schema.json') && !/^(?:compiled-|job-|guard-|release|comparison|records-|reprint)/.test(file),
   ) // these are no files of a book
   .map((file) => file.replace('.schema.json', ''))
   .sort();

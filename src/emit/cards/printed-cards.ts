@@ -15,11 +15,10 @@ export function printedCards(resolved: ResolvedBook, proofs: ReadonlyMap<string,
     const printed = digests.get(key) ?? digestOf(resolved, proofs, card);
     digests.set(key, printed);
     const { variant, machine, language, code } = card;
-    const { id, title, revision, status } = variant.procedure;
+    const { id, revision, status } = variant.procedure;
     return {
       code,
       procedure: id,
-      title,
       revision,
       draft: status === 'draft',
       language,

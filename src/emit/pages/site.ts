@@ -2,6 +2,7 @@
 
 import type { GuardResult } from '../../model/guard-result.js';
 import type { BookHistory } from '../../model/history.js';
+import type { Reprint } from '../../model/reprint.js';
 import type { ResolvedBook } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
 import { digest } from '../offline/digest.js';
@@ -55,6 +56,8 @@ export interface SiteInput {
   readonly guard?: GuardResult;
   /** What the releases of the book tell. */
   readonly history?: BookHistory;
+  /** What became of the cards that were issued; without it the page about them is not made. */
+  readonly reprint?: Reprint;
   /** Whether drafts get pages. They have none where people work. */
   readonly drafts?: boolean;
 }
@@ -184,6 +187,7 @@ function emitStaffPages(
       proof: input.proof,
       guarded: input.guard !== undefined,
       stretches: input.history?.stretches ?? [],
+      reprint: input.reprint,
     },
     (path, draw) => {
       const own: Page = { ...page, path };

@@ -1,6 +1,7 @@
 // All pages for desk and staff, and the list of them. Nothing here is needed to do a job, and no phone keeps it.
 
 import type { Stretch } from '../../model/history.js';
+import type { Reprint } from '../../model/reprint.js';
 import { html } from '../html.js';
 import type { BookProof } from '../open-data/proof.js';
 import { linkTo, type Page } from '../pages/context.js';
@@ -9,6 +10,7 @@ import { drawSticker, placeUnits, type UnitPlace } from '../pages/unit-pages.js'
 import type { StaffKey } from '../words/staff.js';
 import { clinicStart, handoutPage } from './clinic.js';
 import { coveragePage } from './coverage.js';
+import { issuedPage } from './issued.js';
 import { termsPage, waiversPage } from './lists.js';
 import { proofsPage } from './proofs.js';
 import { questionsPage, questionsStart } from './questions.js';
@@ -30,16 +32,24 @@ export interface StaffInput {
   readonly guarded: boolean;
   /** What changed between releases, the latest first; empty where the book has none. */
   readonly stretches: readonly Stretch[];
+  /** What became of issued cards; missing where none was issued. */
+  readonly reprint?: Reprint | undefined;
 }
 
 /** Writes them all in one language. */
 export function emitStaff(
-  { page: { site, voice }, rules, proof, guarded, stretches }: StaffInput,
+  { page: { site, voice }, rules, proof, guarded, stretches, reprint }: StaffInput,
   write: WriteStaff,
 ): void {
   const units = placeUnits({ site });
   const isFirst = voice.language === site.languages[0];
-  const lists = { units: units.length > 0, rules: rules.length > 0, guard: guarded, releases: stretches.length > 0 };
+  const lists = {
+    units: units.length > 0,
+    rules: rules.length > 0,
+    guard: guarded,
+    releases: stretches.length > 0,
+    issued: reprint !== undefined,
+  };
   write(`${staffFolder}index.html`, (page) => staffStart(page, lists));
   write(`${staffFolder}questions/index.html`, questionsStart);
   write(`${staffFolder}clinic/index.html`, clinicStart);
@@ -48,6 +58,7 @@ export function emitStaff(
   write(`${staffFolder}reviews.html`, reviewsPage);
   write(`${staffFolder}proofs.html`, (page) => proofsPage(page, proof));
   if (stretches.length > 0) write(`${staffFolder}releases.html`, (page) => releasesPage(page, stretches));
+  if (reprint) write(`${staffFolder}issued.html`, (page) => issuedPage(page, reprint));
   write(`${staffFolder}waivers.html`, waiversPage);
   write(`${staffFolder}terms.html`, termsPage);
   if (units.length > 0) emitUnits(units, write);
@@ -81,6 +92,7 @@ interface Lists {
   readonly rules: boolean;
   readonly guard: boolean;
   readonly releases: boolean;
+  readonly issued: boolean;
 }
 
 function staffStart(page: Page, lists: Lists): string {
@@ -93,6 +105,7 @@ function staffStart(page: Page, lists: Lists): string {
     ['reviews', 'reviews.html', true],
     ['proofs', 'proofs.html', true],
     ['releases', 'releases.html', lists.releases],
+    ['issued', 'issued.html', lists.issued],
     ['guard', 'guard.html', lists.guard],
     ['waivers', 'waivers.html', true],
     ['terms', 'terms.html', true],
