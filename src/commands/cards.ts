@@ -47,7 +47,7 @@ export function runCards(book: string | undefined, options: CardsOptions, termin
     terminal.err(`${counted(issue.count)} entered in ${registerFile} as issued to ${options.issue?.trim()}\n`);
     if (issue.unreleased > 0) {
       terminal.err(
-        `${issue.unreleased} of them are in no release: \`stepgauge release\` keeps what they say, for \`reprint\` to tell what changed\n`,
+        `${issue.unreleased} of them in no release: \`stepgauge release\` keeps what they say, so that \`reprint\` can tell what changed\n`,
       );
     }
   }
