@@ -3,7 +3,7 @@
 import { proofBudget } from './compile.js';
 import { cardsOf, emitCards } from './emit/cards/cards.js';
 import type { CardFonts } from './emit/cards/fonts.js';
-import { printedCards } from './emit/cards/printed-cards.js';
+import { printedAs, printedCards } from './emit/cards/printed-cards.js';
 import { offlineFiles } from './emit/offline/offline-files.js';
 import { compileOpenBook } from './emit/open-data/compiled-book.js';
 import { type BookProof, gatherProof } from './emit/open-data/proof.js';
@@ -82,6 +82,7 @@ export function reprintBook({
   return reprintOf({
     book: resolved.book,
     cards: printedCards(resolved, proofs),
+    printedAs: (card, rigs) => printedAs(resolved, card, rigs),
     titles: new Map(resolved.variants.map(({ procedure }) => [procedure.id, procedure.title])),
     releases,
     now: () => compileBook(resolved, figures),

@@ -3,7 +3,7 @@
 
 import { nearestNames } from '../diagnostic/nearest.js';
 import { type Card, cardsOf, emitCards } from '../emit/cards/cards.js';
-import { printedCards } from '../emit/cards/printed-cards.js';
+import { printedAs, printedCards } from '../emit/cards/printed-cards.js';
 import { holdsCard } from '../history/reprint.js';
 import { writeFolder } from '../io.js';
 import { mayBeRig } from '../model/fleet.js';
@@ -80,14 +80,11 @@ function prepare(
       `\`${draft.procedure}\` is a draft, and its card is not issued: release it, or choose others with \`--procedure\``,
     );
   }
-  const fits = rigsOfUnit(loaded, options.unit);
-  const entries = cards.map((card) => ({
-    ...card,
-    rigs: card.rigs.filter(fits).map(rigLabel),
-    place,
-    ...(options.unit !== undefined && { unit: options.unit }),
-    on: todayOf(options.today),
-  }));
+  const entries = cards.map((card) => {
+    const rigs = card.rigs.map(rigLabel);
+    const unit = options.unit === undefined ? {} : { unit: options.unit };
+    return { ...card, rigs, printed: printedAs(resolved, card, rigs), place, ...unit, on: todayOf(options.today) };
+  });
   const releases = releasesOf(loaded.folder);
   const unreleased = cards.filter((card) => !releases.some((release) => holdsCard(release, card))).length;
   return { write: prepareIssue(loaded, entries), count: entries.length, unreleased };

@@ -13,7 +13,7 @@ import {
   type Reprint,
 } from '../model/reprint.js';
 import type { Rig } from '../model/resolved.js';
-import { rigLabel } from '../model/rig.js';
+import { readRigLabel, rigLabel } from '../model/rig.js';
 import { mergeRigs } from '../model/rig-lists.js';
 import type { Words } from '../model/text.js';
 import { compareText } from '../text/compare-text.js';
@@ -21,12 +21,13 @@ import { groupedDigest } from '../text/sha256.js';
 import { compareCards } from './compare-cards.js';
 import type { Release } from './release.js';
 import { boxesWithout, sharedBox } from './rig-boxes.js';
-import { readRigLabel } from './rig-label.js';
 
 export interface ReprintInput {
   readonly book: Book;
   /** What would be printed now. */
   readonly cards: readonly PrintedCard[];
+  /** Digest of all that stands on such a card if it says that it is for these rigs, as they are written. */
+  readonly printedAs: (card: PrintedCard, rigs: readonly string[]) => string;
   /** Of procedures by id, those without a card too. */
   readonly titles: ReadonlyMap<string, Words>;
   /** The oldest first. */
@@ -107,9 +108,10 @@ function findingOf(card: IssuedCard, around: Around, isReplaced: boolean): Issue
 function compareNow(
   card: IssuedCard,
   unit: FleetUnit | undefined,
-  { book, cards, changesOf }: Around,
+  { book, cards, printedAs, changesOf }: Around,
 ): Pick<IssueFinding, 'state' | 'parts' | 'rigsLost' | 'since'> {
-  const boxes = card.rigs.map(({ value }) => readRigLabel(value, book)).filter((rig) => mayBeOf(rig, unit, book));
+  const labels = card.rigs.map(({ value }) => value);
+  const boxes = labels.map((label) => readRigLabel(label, book)).filter((rig) => mayBeOf(rig, unit, book));
   const now = cards.filter(
     ({ procedure, language, rigs }) =>
       procedure === card.procedure.value &&
@@ -124,7 +126,7 @@ function compareNow(
   const rigsLost = mergeRigs(book, left).map(rigLabel);
   if (now.length === 0) return { state: 'not-for-it', ...(rigsLost.length > 0 && { rigsLost }) };
   const parts: readonly ChangedPart[] = [
-    ...(now.some(({ printed }) => printed !== card.printed.value) ? (['text'] as const) : []),
+    ...(now.some((one) => printedAs(one, labels) !== card.printed.value) ? (['text'] as const) : []),
     ...(now.some(({ code }) => code !== card.code.value) ? (['code'] as const) : []),
     ...(rigsLost.length > 0 ? (['rigs'] as const) : []),
   ];

@@ -12,8 +12,8 @@ export interface PrintedCard {
   readonly machine: string;
   /** Those of the machine. */
   readonly rigs: readonly Rig[];
-  /** Digest of all that stands on it but its revision, its dates, its code and the names of its rigs. */
-  readonly printed: string;
+  /** Digest of all that stands on it but its revision, its dates, its code and for whom it holds. */
+  readonly body: string;
   /** Digest of the procedure as it is for these rigs. */
   readonly content: string;
 }

@@ -1,7 +1,7 @@
 // Books in which cards were issued, and which were edited since.
 
 import { reprintBook } from '../../src/build.js';
-import { printedCards } from '../../src/emit/cards/printed-cards.js';
+import { printedAs, printedCards } from '../../src/emit/cards/printed-cards.js';
 import { addIssued, type NewIssue } from '../../src/history/issued-text.js';
 import type { Release } from '../../src/history/release.js';
 import type { PrintedCard } from '../../src/model/printed-card.js';
@@ -41,7 +41,10 @@ export function issuedIn(
   const { resolved, proofs } = bookOf(texts, { figures, pass: ['unknown-figure'] });
   const entries = printedCards(resolved, proofs)
     .filter(of)
-    .map((card) => ({ place: 'Shop wall', on: '2026-09-10', ...card, ...rest, rigs: card.rigs.map(rigLabel) }));
+    .map((card) => {
+      const rigs = card.rigs.map(rigLabel);
+      return { place: 'Shop wall', on: '2026-09-10', ...card, ...rest, rigs, printed: printedAs(resolved, card, rigs) };
+    });
   const text = texts.get('issued.yaml');
   const register = {
     issued: resolved.book.issued,

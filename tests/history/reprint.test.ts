@@ -4,10 +4,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lineOf, sayChange } from '../../src/emit/changes/say-change.js';
 import { voiceFor } from '../../src/emit/voice.js';
-import { readRigLabel } from '../../src/history/rig-label.js';
 import type { IssueFinding } from '../../src/model/reprint.js';
 import type { Rig } from '../../src/model/resolved.js';
-import { rigLabel } from '../../src/model/rig.js';
+import { readRigLabel, rigLabel } from '../../src/model/rig.js';
 import { filesOfBook } from '../emit-pages/books.js';
 import type { Edit } from './books.js';
 import { afterIssue, fleet, type Issue, issuedIn, release, reprintIn, withEdits } from './issued.js';
@@ -69,6 +68,21 @@ describe('an issued card', () => {
       expect([edit, state, parts, since?.release]).toEqual([edit, 'changed', ['text'], 'spring']);
       expect([edit, changesOf(one([edit])).length > 0]).toEqual([edit, true]);
     }
+  });
+
+  it('is out of date where its code leads to another site, and where it says that it is for more than it is', () => {
+    expect(one([['book.yaml', 'https://book.example/', 'https://other.example/']])).toMatchObject({ parts: ['text'] });
+    const named: Edit = ['headers/row-12x20.yaml', 'name: 12-row header, 20 in rows', 'name: 12-row header'];
+    expect(one([named]).state).toBe('changed');
+    // for all headers of a machine a card names none
+    const header = filesOfBook('tests/books/base').texts.get('headers/row-12x20.yaml') ?? '';
+    const two: readonly Edit[] = [
+      ['headers/row-other.yaml', '', header.replace('12-row header', 'Other 12-row header')],
+      ['machines/tarn-40.yaml', 'headers: [row-12x20, platform-30]', 'headers: [row-12x20, row-other]'],
+    ];
+    const third: Edit = ['machines/tarn-40.yaml', 'headers: [row-12x20, ', 'headers: [row-12x20, platform-30, '];
+    expect(one([], {}, two)).toMatchObject({ state: 'right', rigs: ['tarn-40+row-12x20', 'tarn-40+row-other'] });
+    expect(one([third], {}, two)).toMatchObject({ state: 'changed', parts: ['text'] });
   });
 
   it('tells what changed for its own rigs alone, safety first', () => {
@@ -200,6 +214,14 @@ describe('a rig as it is written', () => {
       }),
       { numRuns: 300 },
     );
+  });
+
+  it('may have been written without its header', () => {
+    const isHeader = (name: string): boolean => name === 'row-12x20';
+    const read = (label: string): Rig => readRigLabel(label, { machines }, isHeader);
+    expect(read('tarn-40+lateral-tilt')).toMatchObject({ header: '', options: new Map([['lateral-tilt', true]]) });
+    expect(read('tarn-40+row-12x20+lateral-tilt')).toMatchObject({ header: 'row-12x20' });
+    expect(read('tarn-40@4.2').software).toEqual(new Map([['display', ['4.2']]]));
   });
 
   it('may name what the book has no more', () => {

@@ -8,7 +8,7 @@ import { cardWord } from './words.js';
 /** `Tarn 40 · 12-row header · with lateral tilt · from 70-00300`. */
 export function rigWords(
   { book, rigs: all }: ResolvedBook,
-  { variant, machine, language }: { variant: Variant; machine: string; language: string },
+  { variant, machine, language }: { variant: Pick<Variant, 'rigs'>; machine: string; language: string },
 ): string {
   const first = book.settings.languages[0] ?? 'en';
   const say = (text: Text | undefined, id: string): string => {
