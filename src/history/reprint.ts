@@ -127,7 +127,7 @@ function compareNow(
   if (now.length === 0) return { state: 'not-for-it', ...(rigsLost.length > 0 && { rigsLost }) };
   const parts: readonly ChangedPart[] = [
     ...(now.some((one) => printedAs(one, labels) !== card.printed.value) ? (['text'] as const) : []),
-    ...(now.some(({ code }) => code !== card.code.value) ? (['code'] as const) : []),
+    ...(now.some(({ code, alsoCodes }) => ![code, ...alsoCodes].includes(card.code.value)) ? (['code'] as const) : []),
     ...(rigsLost.length > 0 ? (['rigs'] as const) : []),
   ];
   if (parts.length > 0) {

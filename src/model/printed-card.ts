@@ -4,6 +4,8 @@ import type { Rig } from './resolved.js';
 
 export interface PrintedCard {
   readonly code: string;
+  /** Those of it that may be printed on older ones, and lead to it still. */
+  readonly alsoCodes: readonly string[];
   readonly procedure: string;
   readonly revision: number;
   /** Whether it is of a draft: nobody has released it for work. */

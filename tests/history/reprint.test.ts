@@ -85,6 +85,15 @@ describe('an issued card', () => {
     expect(one([third], {}, two)).toMatchObject({ state: 'changed', parts: ['text'] });
   });
 
+  it('is right where the card of today names another header first, and its code leads to that card still', () => {
+    const header = filesOfBook('tests/books/base').texts.get('headers/row-12x20.yaml') ?? '';
+    const more: readonly Edit[] = [
+      ['headers/row-other.yaml', '', header.replace('12-row header', 'Other 12-row header')],
+      ['machines/tarn-40.yaml', 'headers: [row-12x20, platform-30]', 'headers: [row-other, row-12x20, platform-30]'],
+    ];
+    expect(one(more)).toMatchObject({ state: 'right', rigs: ['tarn-40+row-12x20'] });
+  });
+
   it('tells what changed for its own rigs alone, safety first', () => {
     const other: Edit = [learn, 'tarn-60: 0.7 to 1.0 V', 'tarn-60: 0.6 to 1.0 V'];
     const lines = changesOf(one([limit, other, caution, raise]));

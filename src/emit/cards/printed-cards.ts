@@ -16,10 +16,11 @@ export function printedCards(resolved: ResolvedBook, proofs: ReadonlyMap<string,
     const key = `${card.variant.id} ${card.language}`;
     const body = digests.get(key) ?? digestOf(resolved, proofs, card);
     digests.set(key, body);
-    const { variant, machine, language, code } = card;
+    const { variant, machine, language, code, alsoCodes } = card;
     const { id, revision, status } = variant.procedure;
     return {
       code,
+      alsoCodes,
       procedure: id,
       revision,
       draft: status === 'draft',
