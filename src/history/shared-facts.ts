@@ -175,6 +175,10 @@ function addMachine(at: Place, machine: PlainMachine): void {
       said: ui('versions', { module: plain(module), of: names(versions) }),
     });
   }
+  for (const [module, { text, figure }] of Object.entries(machine.softwareTells ?? {})) {
+    const said = sayChosen(text);
+    addOneOf(place, 'software-tell', module, { weight: 'text', equal: JSON.stringify([said, figure]), said });
+  }
   for (const word of byId(machine.words)) {
     const own = beginSubject(
       place,

@@ -33,7 +33,7 @@ export interface Machine {
   readonly headers: readonly Located<string>[];
   readonly options: readonly MachineOption[];
   readonly serials?: { readonly from: string; readonly to?: string; readonly at: Span };
-  readonly software: readonly { readonly module: Located<string>; readonly versions: readonly Located<string>[] }[];
+  readonly software: readonly MachineSoftware[];
   readonly words: ReadonlyMap<string, { readonly text: Choice<Text>; readonly at: Span }>;
   readonly parameters: ReadonlyMap<string, Parameter>;
   readonly agree: readonly Agreement[];
@@ -47,6 +47,15 @@ export interface MachineOption {
   readonly label?: Text;
   readonly tell?: { readonly text: Text; readonly figure?: Figure };
   readonly at: Span;
+}
+
+/** A kind of software of a machine: the display's, say. */
+export interface MachineSoftware {
+  readonly module: Located<string>;
+  /** The oldest first. */
+  readonly versions: readonly Located<string>[];
+  /** Where a person reads the version. */
+  readonly tell?: { readonly text: Text; readonly figure?: Figure };
 }
 
 export interface Header {

@@ -66,6 +66,8 @@ export interface PlainMachine {
   }[];
   readonly serials?: { readonly from: string; readonly to?: string };
   readonly software: Readonly<Record<string, readonly string[]>>;
+  /** How to tell the version, by the kind of software. */
+  readonly softwareTells?: Readonly<Record<string, PlainTell>>;
   readonly words: readonly PlainWord[];
   readonly parameters: readonly PlainParameter[];
 }

@@ -9,7 +9,7 @@ const keys = `
   parameters people phone photo physics positive printed procedure quantity range read-at read-with requires resolution restore
   results review-every reviewed revision rigs rows rules run safe second-person serial serials severity sets shown-by skill
   smallest software source stale start state states status steps summary supplies tell terms text that then
-  throughout time title tools total translates type unchanged unit units url use value values verified voided-by wait
+  throughout time title tools total translates type unchanged unit units url use value values verified versions voided-by wait
   waiting waive watch what when why within words worksheets alt no yes outside low high unsure fault
 `;
 

@@ -34,9 +34,18 @@ export function plainMachine(machine: Machine): PlainMachine {
     software: Object.fromEntries(
       machine.software.map(({ module, versions }) => [module.value, versions.map(({ value }) => value)]),
     ),
+    softwareTells: softwareTells(machine),
     words: [...machine.words].map(([id, { text }]) => ({ id, words: entriesOf(text).flatMap(plainWords) })),
     parameters: [...machine.parameters.values()].map(plainParameter),
   });
+}
+
+function softwareTells({ software }: Machine): PlainMachine['softwareTells'] {
+  const told = software.flatMap(({ module, tell }) => {
+    const plain = plainTell(tell);
+    return plain ? [[module.value, plain] as const] : [];
+  });
+  return told.length > 0 ? Object.fromEntries(told) : undefined;
 }
 
 export function plainHeader({ id, name, type, tell, parameters }: Header): PlainHeader {

@@ -3,7 +3,7 @@
 import { html } from '../html.js';
 import { linkTo, type Page, phoneLink } from './context.js';
 import { renderPage } from './layout.js';
-import { drawTell, drawTells, optionsOf } from './procedure-head.js';
+import { drawTell, drawTells } from './procedure-head.js';
 import { factsText } from './rig-facts.js';
 import { describeRig } from './rig-words.js';
 import type { Entry, Home } from './site-map.js';
@@ -24,7 +24,7 @@ export function chooserPage(page: Page, home: Home, entry: Entry): string {
     body: html`<section><h2>${voice.ui('choose-version')}</h2>
 <p>${voice.ui('choose-version-why')}</p>
 <ul class="choices" id="versions">${rows}${entry.common && html`<li class="unknown"><a href="${linkTo(page, entry.common.folder)}">${voice.ui('do-not-know')}</a></li>`}</ul>
-${drawTells(page, home, optionsOf(entry.versions))}${bySerial && drawTell(page, home.machine.tell)}
+${drawTells(page, home, entry.versions)}${bySerial && drawTell(page, home.machine.tell)}
 <p>${voice.ui('choose-version-unsure', { phone: phoneLink(page) })}</p></section>
 `,
   });

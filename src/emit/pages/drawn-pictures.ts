@@ -31,6 +31,30 @@ function writtenNumber({ header }: Home, id: string): Limits | undefined {
  * `working_width` is not one number; `rows` and `row_spacing` are drawn where it has both.
  */
 export function drawOwnHeader(page: Page, home: Home): Html | undefined {
+  const drawn = headerPicture(page, home);
+  if (!drawn) return undefined;
+  const { picture, description, texts, numbers } = drawn;
+  return html`<section class="own-header"><h2>${texts.header}</h2>
+${picture}<p>${description}${numbers !== undefined && html` <a href="${calculatorsLink(page)}#width-area?${numbers}">${texts.calculate}</a>`}</p></section>
+`;
+}
+
+/** The same picture with what it shows in words, to tell headers apart by. */
+export function drawHeaderToTell(page: Page, home: Home): Html | undefined {
+  const drawn = headerPicture(page, home);
+  return drawn && html`${drawn.picture}<p class="aside">${drawn.description}</p>`;
+}
+
+interface HeaderPicture {
+  readonly picture: Html;
+  /** What it shows. */
+  readonly description: string;
+  readonly texts: ReturnType<typeof pictureTexts>;
+  /** For the calculator, where it has rows. */
+  readonly numbers?: string;
+}
+
+function headerPicture(page: Page, home: Home): HeaderPicture | undefined {
   const [rows, spacing, width] = ['rows', 'row_spacing', 'working_width'].map((id) => writtenNumber(home, id));
   if (!width?.low) return undefined;
   const texts = pictureTexts(page.voice.language);
@@ -45,9 +69,12 @@ export function drawOwnHeader(page: Page, home: Home): Html | undefined {
   });
   const shape = { width: printed.width, ...(count !== undefined && { rows: count, spacing: printed.spacing }) };
   const picture = drawHeader(shape, { title: `${texts.header}: ${plainOf(page, home.header.name)}`, description });
-  return html`<section class="own-header"><h2>${texts.header}</h2>
-${picture}<p>${description}${count !== undefined && spacing && html` <a href="${calculatorsLink(page)}#width-area?${numbersFor(count, spacing)}">${texts.calculate}</a>`}</p></section>
-`;
+  return {
+    picture,
+    description,
+    texts,
+    ...(count !== undefined && spacing && { numbers: numbersFor(count, spacing) }),
+  };
 }
 
 function numbersFor(rows: number, spacing: Limits): string {

@@ -33,22 +33,30 @@ function drawApplies(page: Page, entry: Entry, { rigs }: Version): Html | undefi
   if (phrases.length < rigs.length || !home) return undefined;
   const other = entry.versions.length > 1 && html` <a class="change" href="../?choose">${voice.ui('change')}</a>`;
   return html`<div class="applies" id="applies" data-rigs="${factsText(rigs)}" data-unfit="${voice.text(entry.versions.length > 1 ? 'rig-unfit' : 'rig-unfit-at-all')}" data-right="${voice.text(entry.versions.length > 1 ? 'rig-right' : 'start')}"><p><b>${voice.ui('applies-to')}</b> ${phrases.join(`; ${voice.text('or')} `)}.${other}</p>
-${drawTells(page, home, optionsOf([{ rigs }]))}</div>
+${drawTells(page, home, [{ rigs }])}</div>
 `;
 }
 
-/** The options that rigs are told apart by. */
-export function optionsOf(versions: readonly Pick<Version, 'rigs'>[]): readonly string[] {
-  return [...new Set(versions.flatMap(({ rigs }) => rigs.flatMap(({ options }) => [...options.keys()])))];
-}
+type WithRigs = Pick<Version, 'rigs'>;
 
-/** How to tell whether a machine has these options, folded. */
-export function drawTells(page: Page, { machine }: Home, options: readonly string[]): Html | undefined {
+/** How to tell the options and the software that rigs are told apart by, folded. */
+export function drawTells(page: Page, { machine }: Home, versions: readonly WithRigs[]): Html | undefined {
   const { voice } = page;
-  const rows = options.flatMap((id) => {
-    const tell = machine.options.find((option) => option.id === id)?.tell;
+  const rigs = versions.flatMap((version) => version.rigs);
+  const options = new Set(rigs.flatMap((rig) => [...rig.options.keys()]));
+  const modules = new Set(rigs.flatMap((rig) => [...rig.software.keys()]));
+  const told = [
+    ...[...options].map((id) => ({
+      name: optionName(id, machine, voice),
+      tell: machine.options.find((option) => option.id === id)?.tell,
+    })),
+    ...[...modules].map((id) => ({
+      name: voice.text('rig-software', { module: id }),
+      tell: machine.software.find(({ module }) => module.value === id)?.tell,
+    })),
+  ];
+  const rows = told.flatMap(({ name, tell }) => {
     if (!tell) return [];
-    const name = optionName(id, machine, voice);
     const picture =
       tell.figure && drawFigure(page, tell.figure.file.value, voice.plain(wordsOf(tell.figure.alt, readerOf(page))));
     return [

@@ -53,10 +53,12 @@ ${drawAnswers(`option-${id}`, answers)}</fieldset>
 `;
 }
 
-function drawSoftware({ voice }: Page, { machine }: Home, module: string): Html {
-  const versions = machine.software.find((one) => one.module.value === module)?.versions ?? [];
+function drawSoftware(page: Page, { machine }: Home, module: string): Html {
+  const { voice } = page;
+  const { versions = [], tell } = machine.software.find((one) => one.module.value === module) ?? {};
   const answers = [...versions.map(({ value }) => [value, value] as const), ['', voice.text('do-not-know')] as const];
   return html`<fieldset><legend>${voice.ui('rig-software', { module })}</legend>
+${drawTell(page, tell)}
 ${drawAnswers(`software-${module}`, answers)}</fieldset>
 `;
 }

@@ -5,6 +5,7 @@ import { calculatorWords } from '../words/calculators.js';
 import { machineFolder } from './addresses.js';
 import { calculatorsLink } from './calculators-link.js';
 import { linkTo, type Page, phoneLink, plainOf, sayText } from './context.js';
+import { drawHeaderToTell } from './drawn-pictures.js';
 import { jobsLink } from './jobs-page.js';
 import { renderPage } from './layout.js';
 import { drawKeptList } from './offline-pages.js';
@@ -47,7 +48,7 @@ export function machinePage(page: Page, homes: readonly Home[]): string {
   const list = homes.map((home) => ({
     name: sayText(page, home.header.name),
     href: linkTo(page, home.folder),
-    tell: drawTell(page, home.header.tell),
+    tell: tellHeader(page, home),
   }));
   return renderPage(page, {
     kind: 'machine',
@@ -57,6 +58,14 @@ export function machinePage(page: Page, homes: readonly Home[]): string {
 ${list.length === 0 ? html`<p>${voice.ui('no-headers')}</p>` : drawChoices(page, list, group)}</section>
 ${drawTelling(page, voice.text('tell-header'), list)}`,
   });
+}
+
+// the book's own picture comes first; without one, what its numbers draw
+function tellHeader(page: Page, home: Home): Html | undefined {
+  const { tell } = home.header;
+  const told = drawTell(page, tell);
+  const drawn = tell?.figure ? undefined : drawHeaderToTell(page, home);
+  return told || drawn ? html`${told}${drawn}` : undefined;
 }
 
 interface Choice {

@@ -28,7 +28,8 @@ export function machineOf(reading: Reading, id: string, part: Part): Machine | u
     serials: serials && ends?.from ? filled({ from: ends.from.value, to: ends.to?.value, at: serials.at }) : undefined,
     software: entriesOf(reading, childOf(reading, part, 'software')).flatMap((entry) => {
       const module = located(entry.key);
-      return module ? [{ module, versions: idsOf(itemsOf(entry)) }] : [];
+      const versions = entry.node.kind === 'map' ? idsBehind(reading, entry, 'versions') : idsOf(itemsOf(entry));
+      return module ? [filled({ module, versions, tell: tellBehind(reading, entry) })] : [];
     }),
     words: wordsOf(reading, childOf(reading, part, 'words')),
     parameters: parametersBehind(reading, part),

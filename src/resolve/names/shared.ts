@@ -39,9 +39,10 @@ export function checkShared(checker: Checker): void {
 function* sameTexts(book: Book): Iterable<Text | undefined> {
   const { title, owner, jobs } = book.settings;
   yield* [title, owner, ...jobs.map(({ label }) => label)];
-  for (const { name, tell, options } of book.machines.values()) {
+  for (const { name, tell, options, software } of book.machines.values()) {
     yield* [name, tell?.text, tell?.figure?.alt];
     for (const option of options) yield* [option.label, option.tell?.text, option.tell?.figure?.alt];
+    for (const { tell: own } of software) yield* [own?.text, own?.figure?.alt];
   }
   for (const { name, tell } of book.headers.values()) yield* [name, tell?.text, tell?.figure?.alt];
   for (const { what, harm, avoid } of book.hazards.values()) yield* [what, harm, avoid];
@@ -55,9 +56,7 @@ function checkMachine(checker: Checker, machine: Machine): void {
   for (const { text } of machine.words.values()) {
     for (const words of checkChoice(checker, text)) checkText(checker, words);
   }
-  for (const option of machine.options) {
-    checkFigure(checker, option.tell?.figure);
-  }
+  for (const { tell } of [...machine.options, ...machine.software]) checkFigure(checker, tell?.figure);
   const { from, to, at } = machine.serials ?? {};
   if (!at || !isReversed(machine)) return;
   checker.report({

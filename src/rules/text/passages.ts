@@ -90,10 +90,10 @@ function cutShared(names: Names, book: Book): readonly Passage[] {
     for (const text of [what, harm]) cutText(cutting, text, { role: 'hazard' });
     cutText(cutting, avoid, { role: 'avoid' });
   }
-  for (const { id, name, tell, options } of book.machines.values()) {
+  for (const { id, name, tell, options, software } of book.machines.values()) {
     const owner = { kind: 'machine', id } as const;
     cutText(cutting, name, { role: 'name', owner });
-    for (const text of [tell, ...options.map((option) => option.tell)]) {
+    for (const text of [tell, ...[...options, ...software].map((part) => part.tell)]) {
       cutText(cutting, text?.text, { role: 'note', owner });
       cutText(cutting, text?.figure?.alt, { role: 'note', owner });
     }

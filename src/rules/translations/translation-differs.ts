@@ -62,9 +62,9 @@ function* told(differences: Iterable<Difference>, language: string): Iterable<Fi
 /** Texts of the shared files that have a language each. */
 function* sharedTexts({ hazards, machines, headers, states, instruments, tools }: Book): Iterable<Text> {
   for (const { what, harm, avoid } of hazards.values()) yield* [what, harm, avoid];
-  for (const { name, tell, options } of machines.values()) {
+  for (const { name, tell, options, software } of machines.values()) {
     yield name;
-    for (const one of [tell, ...options.map((option) => option.tell)]) {
+    for (const one of [tell, ...[...options, ...software].map((part) => part.tell)]) {
       if (one?.text) yield one.text;
       if (one?.figure) yield one.figure.alt;
     }
