@@ -26,7 +26,7 @@ afterAll(async () => {
   site?.server.close();
 });
 
-async function open(path: string, prepare: (page: Page) => Promise<void> = async () => {}): Promise<Page> {
+async function open(path: string, prepare: (page: Page) => Promise<unknown> = async () => {}): Promise<Page> {
   context = await browser.newContext({ viewport: { width: 360, height: 640 } });
   const page = await context.newPage();
   await prepare(page);

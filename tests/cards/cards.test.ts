@@ -7,7 +7,7 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import PDFDocument from 'pdfkit';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Checked, checkBook } from '../../src/compile.js';
-import { emitCards, cardsOf as listCards } from '../../src/emit/cards/cards.js';
+import { type Card, emitCards, cardsOf as listCards } from '../../src/emit/cards/cards.js';
 import { openFonts } from '../../src/emit/cards/fonts.js';
 import { runsOf, wrap } from '../../src/emit/cards/text.js';
 import { filesOf } from '../rules/page.js';
