@@ -32,7 +32,8 @@ const desk: Audience = { isOperator: false, sayRig: (label) => label };
 
 /** A change in the language of a voice. */
 export function sayChange(change: Change, voice: Voice, audience: Audience = desk): SaidChange {
-  const { about, how, subject, rigs, languages, printed } = change;
+  const { about, how, subject, rigs, printed } = change;
+  const languages = change.languages ?? languagesOf(change, voice);
   const say = (said: Said | undefined): string | undefined =>
     said && saySaid(audience.isOperator ? inUse(said) : said, voice, languages);
   const word = (key: string, parts?: Readonly<Record<string, string>>): string =>
@@ -59,6 +60,12 @@ export function sayChange(change: Change, voice: Voice, audience: Audience = des
     ...(isRigs && written !== '' ? { after: written } : cut.after !== undefined && { after: cut.after }),
     ...(printed && !audience.isOperator && { note: word('printed', { of: printed.join(', ') }) }),
   };
+}
+
+/** A change that shows nowhere in the voice's own language is one of the book's first. */
+function languagesOf({ how, before, after }: Change, voice: Voice): readonly string[] | undefined {
+  if (how !== 'changed' || !before || !after || voice.language === voice.first) return undefined;
+  return saySaid(before, voice) === saySaid(after, voice) ? [voice.first] : undefined;
 }
 
 /** The same on one line: `Step 5, time to hold (tarn-40): 2 to 3 s → 2 to 4 s`. */
