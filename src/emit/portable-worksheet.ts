@@ -18,7 +18,7 @@ export function portableSheet(worksheet: ResolvedWorksheet): Sheet {
     columns: columns.map(({ id: column, unit, choices, from, instrument, limits }) => ({
       id: column,
       ...(unit && { unit }),
-      ...(choices && { choices }),
+      ...(choices && { choices: choices.map(({ id: choice }) => choice) }),
       ...(from && { from }),
       ...(instrument && { instrument: instrument.calc, instrumentName: instrument.id }),
       ...(limits && { limits }),

@@ -78,7 +78,11 @@ function stripProse({ prose }: ResolvedProcedure, { keep }: Stripping): Resolved
 function stripWorksheet(worksheet: ResolvedWorksheet, how: Stripping): ResolvedWorksheet {
   return {
     ...keeping(worksheet, ['label'], how),
-    columns: worksheet.columns.map((column) => ({ ...column, label: how.keep(column.label) })),
+    columns: worksheet.columns.map((column) => ({
+      ...column,
+      label: how.keep(column.label),
+      ...(column.choices && { choices: column.choices.map((one) => ({ ...one, label: how.keep(one.label) })) }),
+    })),
     results: worksheet.results.map((result) => ({ ...result, label: how.keep(result.label) })),
   };
 }

@@ -149,6 +149,7 @@ export function addWorksheet(at: Place, worksheet: PlainWorksheet): void {
     addPart(own, 'label', wording(column.label));
     addPart(own, 'unit', shown(column.unit && plain(column.unit.symbol)));
     addPart(own, 'choices', shown(column.choices && names(column.choices)));
+    addPart(own, 'choice-words', shown(column.choiceLabels && list(column.choiceLabels.map(words)), 'text'));
     addPart(own, 'from', formula(column.from));
     addPart(own, 'limits', limitsParts(column.limits));
     const { instrument } = column;

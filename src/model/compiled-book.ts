@@ -193,6 +193,8 @@ export interface PlainWorksheet {
     readonly label: Words;
     readonly unit?: PlainUnit;
     readonly choices?: readonly string[];
+    /** What pages call them, in their order. */
+    readonly choiceLabels?: readonly Words[];
     readonly from?: string;
     readonly limits?: PlainLimits;
     readonly instrument?: { readonly id: string; readonly label: Words; readonly builtIn: boolean };

@@ -104,6 +104,7 @@ export interface RecordCell extends Item {
   readonly column: string;
   readonly label?: string;
   readonly text: string;
+  readonly word?: string;
   readonly unit?: string;
   readonly corrected?: true;
 }

@@ -84,7 +84,8 @@ export interface WorksheetColumn {
   readonly id: string;
   readonly label: Text;
   readonly unit?: Located<string>;
-  readonly choices?: readonly Located<string>[];
+  /** What there is to choose from, each with what pages call it. */
+  readonly choices?: readonly { readonly id: Located<string>; readonly label: Text }[];
   readonly readWith?: Located<string>;
   readonly from?: WrittenExpr;
   readonly limits?: NumberChoice;

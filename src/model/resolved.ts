@@ -146,7 +146,7 @@ export interface ResolvedWorksheet {
     readonly id: string;
     readonly label: Words;
     readonly unit?: Unit;
-    readonly choices?: readonly string[];
+    readonly choices?: readonly { readonly id: string; readonly label: Words }[];
     readonly from?: Expr;
     readonly instrument?: ResolvedInstrument;
     /** What each entry must keep. */

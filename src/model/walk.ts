@@ -53,7 +53,9 @@ export function* textsOf(procedure: Procedure): Iterable<TextUse> {
   }
   for (const worksheet of procedure.worksheets) {
     if (worksheet.label) yield { text: worksheet.label, role: 'label' };
-    for (const { label } of [...worksheet.columns, ...worksheet.results]) yield { text: label, role: 'label' };
+    const choices = worksheet.columns.flatMap((column) => column.choices ?? []);
+    for (const { label } of [...worksheet.columns, ...choices, ...worksheet.results])
+      yield { text: label, role: 'label' };
   }
   for (const step of procedure.steps) yield* textsOfStep(step);
 }

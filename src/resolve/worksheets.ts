@@ -111,7 +111,9 @@ function resolveColumn(scene: Scene, column: WorksheetColumn, sheet: Sheet): Res
     id,
     label: wordsFor(scene, column.label),
     ...(unit ? { unit } : {}),
-    ...(choices ? { choices: choices.map(({ value }) => value) } : {}),
+    ...(choices
+      ? { choices: choices.map(({ id: choice, label }) => ({ id: choice.value, label: wordsFor(scene, label) })) }
+      : {}),
     ...(found ? { from: found.expr } : {}),
     ...(instrument ? { instrument } : {}),
     ...(limits ? { limits } : {}),

@@ -172,6 +172,14 @@ describe('the jobs on a phone', () => {
     });
   });
 
+  it('show of what was chosen in a table what the page called it', async () => {
+    await onJobs(closed, {}, async (page) => {
+      const cells = await page.locator('#jobs .scroll tbody tr').first().locator('td').allTextContents();
+      expect(cells).toContain('much grain');
+      expect(cells).not.toContain('high');
+    });
+  });
+
   it('are deleted only after saying what is lost, which Escape prevents', async () => {
     await onJobs('jobs.html', {}, async (page) => {
       const remove = page.getByRole('button', { name: /^Delete: Check/ }).first();

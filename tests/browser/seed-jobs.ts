@@ -79,7 +79,7 @@ export async function seed(name: string): Promise<void> {
     { kind: 'wrong', step: '9', text: 'The display page is called otherwise.' },
   ];
   const cells = [1, 2, 3].flatMap((row) => [
-    { kind: 'cell', step: '8', worksheet: 'loads', row, column: 'flow', text: 'high' },
+    { kind: 'cell', step: '8', worksheet: 'loads', row, column: 'flow', text: 'high', word: 'much grain' },
     { kind: 'cell', step: '8', worksheet: 'loads', row, column: 'shown', text: String(10000 + row * 10) },
     { kind: 'cell', step: '8', worksheet: 'loads', row, column: 'scale', text: String(10020 + row * 12) },
     { kind: 'cell', step: '8', worksheet: 'loads', row, column: 'error', text: '0.4' },

@@ -203,6 +203,20 @@ describe('the walk', () => {
     await page.context().close();
   });
 
+  it('offers the words to choose from in the language of the page, and keeps the one of the book', async () => {
+    for (const [path, words] of [
+      ['es/tarn-40/row-12x20/mass-flow/', ['bajo', 'medio', 'alto']],
+      ['tarn-40/row-12x20/mass-flow/', ['low', 'medium', 'high']],
+    ] as const) {
+      const page = await standOn(path, '11');
+      const options = page.locator('.walk-table select').first().locator('option');
+      expect((await options.allTextContents()).slice(1)).toEqual(words);
+      const values = await options.evaluateAll((all) => all.map((one) => (one as HTMLOptionElement).value));
+      expect(values).toEqual(['', 'low', 'medium', 'high']);
+      await page.context().close();
+    }
+  });
+
   it('leaves room for the step with text at 200 %', async () => {
     const page = await standOn(sensors, '9');
     await page.evaluate(() => {

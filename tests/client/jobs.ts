@@ -92,6 +92,7 @@ const anyAct: fc.Arbitrary<Act> = fc.oneof(
     .record({ kind: fc.constant('read' as const), step, value, text: word })
     .map((one) => reading(one.value, one.text, one)),
   act('cell', { step, worksheet: fc.constant('loads'), row: fc.integer({ min: 1, max: 3 }), column: word, text: word }),
+  act('cell', { step, worksheet: fc.constant('loads'), row: fc.constant(1), column: word, text: word, word }),
   fc.subarray(['on_ground', 'raised', 'travel']).map(turn),
   act('mark', { step, mark: fc.constantFrom('good', 'replace') }),
   act('note', { step, text: word }),

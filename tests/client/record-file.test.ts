@@ -143,3 +143,16 @@ describe('a record as CSV', () => {
     );
   });
 });
+
+describe('a cell of words', () => {
+  it('keeps the word of the book and what the page called it, in both files', () => {
+    const job = jobOf([
+      { kind: 'cell', step: '8', worksheet: 'loads', row: 1, column: 'flow', text: 'high', word: 'alto' },
+    ]);
+    const json = recordJson(recordOf(job));
+    expect(faultsOf(json)).toEqual([]);
+    expect(json).toContain('"text": "high"');
+    expect(json).toContain('"word": "alto"');
+    expect(recordCsv(recordOf(job))).toContain('high (alto)');
+  });
+});

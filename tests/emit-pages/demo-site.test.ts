@@ -8,9 +8,17 @@ import { demoBook } from './books.js';
 
 const { resolved, proofs, figures } = demoBook();
 const assets = new Map(
-  ['client.js', 'style.css', 'walk.css', 'jobs.js', 'jobs.css', 'calculators.js', 'calculators.css', 'icon.svg'].map(
-    (name) => [name, new Uint8Array([1])],
-  ),
+  [
+    'client.js',
+    'style.css',
+    'listing.css',
+    'walk.css',
+    'jobs.js',
+    'jobs.css',
+    'calculators.js',
+    'calculators.css',
+    'icon.svg',
+  ].map((name) => [name, new Uint8Array([1])]),
 );
 const files = emitSite(resolved, { proofs, figures, assets });
 const pages = [...files].filter(

@@ -1,5 +1,6 @@
 // Bundles what runs or shows in the browser into dist/site, or the folder named: client.js and the parts that it fetches
-// when a page has a use for them, jobs.js and jobs.css for the page of jobs, the same for that of calculators, worker.js, style.css, walk.css for the walk-through, fonts, the icons.
+// when a page has a use for them, jobs.js and jobs.css for the page of jobs, the same for that of calculators, worker.js, style.css,
+// listing.css for pages that are no procedure, walk.css for the walk-through, fonts, the icons.
 
 import { cpSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -35,6 +36,7 @@ await build({
   entryPoints: {
     style: 'site/css/style.css',
     walk: 'site/css/walk.css',
+    listing: 'site/css/listing.css',
     jobs: 'site/css/jobs.css',
     calculators: 'site/css/calculators.css',
     changes: 'site/css/changes.css',

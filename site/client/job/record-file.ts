@@ -64,10 +64,10 @@ function rowsOf(record: JobRecord): Row[] {
     ...each(record.facts, 'fact', (fact) => ({ name: fact.name, text: factText(fact) })),
     ...each(record.readings, 'reading', (reading) => readingRow(record, reading)),
     ...each(record.adjustments, 'adjustment', ({ step, label, text, unit }) => ({ step, name: label, text, unit })),
-    ...each(record.cells, 'cell', ({ step, worksheet, row, column, text, unit = '' }) => ({
+    ...each(record.cells, 'cell', ({ step, worksheet, row, column, text, word, unit = '' }) => ({
       step,
       name: `${worksheet} ${row} ${column}`,
-      text,
+      text: word === undefined || word === text ? text : `${text} (${word})`,
       unit,
     })),
     ...each(record.ticks, 'tick', ({ words, met }) => ({ name: words, text: met ? 'met' : 'taken back' })),

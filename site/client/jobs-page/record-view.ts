@@ -103,7 +103,7 @@ function worksheets({ cells }: JobRecord): readonly HTMLElement[] {
       element('tr', {}, [
         element('th', { scope: 'row' }, [String(row)]),
         ...columns.map((column) =>
-          element('td', {}, [own.find((cell) => cell.row === row && cell.column === column)?.text ?? '']),
+          element('td', {}, [cellText(own.find((cell) => cell.row === row && cell.column === column))]),
         ),
       ]),
     );
@@ -115,6 +115,11 @@ function worksheets({ cells }: JobRecord): readonly HTMLElement[] {
     ];
   });
   return section(say('worksheets'), tables);
+}
+
+/** What stands in a cell: of what was chosen, what the page called it. */
+function cellText(cell: JobRecord['cells'][number] | undefined): string {
+  return cell?.word ?? cell?.text ?? '';
 }
 
 /** What a column is called, with its unit. */

@@ -106,6 +106,7 @@ function cellAct(
   sheet: WalkWorksheet,
   { step, row, column, text }: { step: string; row: number; column: SheetColumn; text: string },
 ): Act {
+  const word = choicesOf(sheet, column).get(text);
   return {
     kind: 'cell',
     step,
@@ -114,6 +115,7 @@ function cellAct(
     column: column.id,
     label: sheet.labels[column.id] ?? column.id,
     text: text.trim(),
+    ...(word !== undefined && { word }),
     ...(column.unit && { unit: column.unit.symbol }),
   };
 }
@@ -189,13 +191,13 @@ interface CellView {
 }
 
 function cellOf(session: Session, { sheet, step, row, column, update }: CellView): HTMLElement {
-  const { id, choices, from } = column;
+  const { id, from } = column;
   const name = headOf(sheet, column);
   if (from) return element('td', { 'data-cell': `${row} ${id}`, 'data-name': name, class: 'worked' }, []);
   const label = `${sheet.labels[id] ?? id}, ${say('row')} ${row}`;
   const key = cellKey(sheet, row, id);
   const known = cellsNow(sheet, session.state).get(key) ?? '';
-  const input = choices ? choiceField(choices, label) : numberField(label);
+  const input = column.choices ? choiceField(choicesOf(sheet, column), label) : numberField(label);
   input.value = known;
   // each key is kept at once, and judged at once: the way on never stands on what the cell held before
   const keep = (act: Act): void => {
@@ -218,9 +220,18 @@ function numberField(label: string): HTMLInputElement {
   return element('input', attributes, []) as HTMLInputElement;
 }
 
-function choiceField(choices: readonly string[], label: string): HTMLSelectElement {
-  const options = ['', ...choices].map((choice) => element('option', { value: choice }, [choice.replaceAll('-', ' ')]));
-  return element('select', { 'aria-label': label }, options) as HTMLSelectElement;
+/** What there is to choose from in a column, each with what the page calls it. */
+function choicesOf({ choices = {} }: WalkWorksheet, column: SheetColumn): ReadonlyMap<string, string> {
+  const words = choices[column.id] ?? [];
+  return new Map((column.choices ?? []).map((choice, i) => [choice, words[i] ?? choice]));
+}
+
+function choiceField(choices: ReadonlyMap<string, string>, label: string): HTMLSelectElement {
+  const options = [...choices].map(([choice, word]) => element('option', { value: choice }, [word]));
+  return element('select', { 'aria-label': label }, [
+    element('option', { value: '' }, []),
+    ...options,
+  ]) as HTMLSelectElement;
 }
 
 function workedText(worked: Worked | undefined): string {

@@ -299,7 +299,11 @@ function sheetBlock(sheet: ResolvedWorksheet, voice: Voice): SheetBlock {
     kind: 'sheet',
     title: sheet.label ? voice.say(sheet.label) : '',
     columns: sheet.columns.map(({ label, unit, choices }) => {
-      const after = unit?.symbol ? `, ${unit.symbol}` : choices ? ` (${choices.join(', ')})` : '';
+      const after = unit?.symbol
+        ? `, ${unit.symbol}`
+        : choices
+          ? ` (${choices.map((one) => voice.say(one.label)).join(', ')})`
+          : '';
       return voice.say(label) + after;
     }),
     rows: Math.max(sheet.rows.min, Math.min(sheet.rows.max ?? sheet.rows.min, mostRows)),

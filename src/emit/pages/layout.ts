@@ -60,6 +60,7 @@ export function renderPage(page: Page, frame: Frame): string {
   const { home } = page;
   const kept = home ?? frame.kept;
   const own = home && { 'data-home': home.folder, 'data-name': homeName(page, home) };
+  // a procedure comes over a weak signal without what only lists need
   const lists = /^procedure/.test(frame.kind) ? undefined : takenWords(voice);
   const facts = Object.entries({ 'data-root': linkToShared(page, ''), ...own, ...lists, ...frame.facts }).map(
     ([name, value]) => html` ${trusted(name)}="${value}"`,
@@ -75,8 +76,7 @@ export function renderPage(page: Page, frame: Frame): string {
 <title>${frame.title} · ${plainOf(page, page.site.book.book.settings.title)}</title>
 ${alternates(page)}<link rel="icon" href="${linkToAsset(page, 'icon.svg')}" type="image/svg+xml">
 ${touchIcon(page)}<link rel="manifest" href="${linkTo(page, manifestName)}">
-${faces(page)}<link rel="stylesheet" href="${linkToAsset(page, 'style.css')}">
-<script type="module" src="${linkToAsset(page, 'client.js')}"></script>
+${faces(page)}${lists && drawSheet(page, 'listing')}${drawSheet(page, 'style')}<script type="module" src="${linkToAsset(page, 'client.js')}"></script>
 ${frame.part !== undefined && drawPart(page, frame.part)}${frame.sheet !== undefined && drawSheet(page, frame.sheet)}</head>
 <body class="${frame.kind}"${facts}>
 <a class="skip" href="#main">${voice.ui('skip')}</a>
@@ -104,8 +104,7 @@ function faces(page: Page): readonly Html[] {
 }
 
 function drawPart(page: Page, part: string): Html {
-  return html`<link rel="stylesheet" href="${linkToAsset(page, `${part}.css`)}">
-<script type="module" src="${linkToAsset(page, `${part}.js`)}"></script>
+  return html`${drawSheet(page, part)}<script type="module" src="${linkToAsset(page, `${part}.js`)}"></script>
 `;
 }
 

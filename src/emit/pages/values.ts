@@ -137,7 +137,7 @@ ${worksheet.results.length > 0 && html`<dl class="pairs results">${worksheet.res
 function columnNotes(column: ResolvedWorksheet['columns'][number], voice: Voice): readonly string[] {
   const { unit, choices, from, instrument } = column;
   return [
-    choices?.join(` ${voice.text('or')} `),
+    choices?.map(({ label }) => voice.plain(label)).join(` ${voice.text('or')} `),
     unit && unit.symbol !== '' && unit.symbol,
     instrument && voice.plain(instrument.label),
     from && voice.text('column-worked-out'),

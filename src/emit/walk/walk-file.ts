@@ -245,11 +245,15 @@ function walkAdjusters(level: Level): readonly WalkAdjuster[] {
 function walkWorksheet(worksheet: ResolvedWorksheet, level: Level): WalkWorksheet {
   const { voice } = level.sources;
   const { id, label, columns, results } = worksheet;
+  const chosen = columns.flatMap((column) =>
+    column.choices ? [[column.id, column.choices.map((choice) => voice.plain(choice.label))] as const] : [],
+  );
   return {
     key: keyIn(level, id),
     label: label ? voice.plain(label) : voice.text('worksheet'),
     sheet: portableSheet(worksheet),
     labels: Object.fromEntries([...columns, ...results].map((part) => [part.id, voice.plain(part.label)])),
+    ...(chosen.length > 0 && { choices: Object.fromEntries(chosen) }),
     shown: Object.fromEntries(
       results.flatMap((result) => (result.shown === undefined ? [] : [[result.id, voice.number(result.shown)]])),
     ),

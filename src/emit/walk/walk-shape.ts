@@ -117,6 +117,8 @@ export interface WalkWorksheet {
   readonly sheet: Sheet;
   /** By column and by result. */
   readonly labels: Readonly<Record<string, string>>;
+  /** By column: what there is to choose from in the words of the page, in its order. */
+  readonly choices?: Readonly<Record<string, readonly string[]>>;
   /** Limits of results as shown. */
   readonly shown: Readonly<Record<string, string>>;
 }

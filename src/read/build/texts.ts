@@ -139,8 +139,37 @@ export function labelOf(reading: Reading, entry: Part & { readonly key: YamlScal
 
 /** The words that an id makes; other languages have what their files say. */
 export function labelFrom(reading: Reading, key: YamlScalar, words?: Part['words']): Text {
-  const plain = key.text.value.replaceAll(/[-_]+/g, ' ').trim();
-  const shown = plain.charAt(0).toUpperCase() + plain.slice(1);
+  const plain = plainWords(key);
+  return madeText(reading, { key, shown: plain.charAt(0).toUpperCase() + plain.slice(1), words });
+}
+
+/**
+ * A word that people choose: its own text, or the words that its id makes. Those are read in every language, so one that has
+ * none is missing there.
+ */
+export function choiceText(
+  reading: Reading,
+  key: YamlScalar,
+  { own, words }: { readonly own: YamlNode | undefined; readonly words: Part['words'] },
+): Text {
+  const text = own && !isBlank(own) ? textOf(reading, { node: own, words }) : undefined;
+  if (text) return text;
+  const made = madeText(reading, { key, shown: plainWords(key), words });
+  reportMissing(reading, { languages: made.languages, at: key.at, translated: 'should' });
+  return made;
+}
+
+function plainWords(key: YamlScalar): string {
+  return key.text.value.replaceAll(/[-_]+/g, ' ').trim();
+}
+
+interface Making {
+  readonly key: YamlScalar;
+  readonly shown: string;
+  readonly words: Part['words'] | undefined;
+}
+
+function madeText(reading: Reading, { key, shown, words }: Making): Text {
   const template: Template = { source: { value: shown, at: key.at }, parts: [{ kind: 'words', text: shown }] };
   const languages = new Map<string, Choice<Template>>();
   languages.set(mainLanguage(reading), { kind: 'one', value: template, at: key.at });

@@ -6,9 +6,9 @@ import { appliesBehind } from './applies.js';
 import { choiceOf } from './choice.js';
 import { checkName } from './names.js';
 import { effectChoice, expressionBehind, limitsBehind, numbersBehind } from './numbers.js';
-import { childOf, entriesOf, idBehind, idsBehind, located, type Part, wordBehind } from './part.js';
+import { childOf, entriesOf, idBehind, itemsOf, located, type Part, wordBehind, wordsBehind } from './part.js';
 import { filled, type Reading } from './reading.js';
-import { labelOf, textBehind } from './texts.js';
+import { choiceText, labelOf, textBehind } from './texts.js';
 
 /** A part of a map of ids. */
 export type Entry = Part & { readonly key: YamlScalar };
@@ -73,7 +73,7 @@ export function worksheetOf(reading: Reading, entry: Entry): Worksheet | undefin
 
 function columnOf(reading: Reading, entry: Entry): WorksheetColumn {
   checkName(reading, entry.key);
-  const choices = idsBehind(reading, entry, 'choices');
+  const choices = choicesOf(reading, childOf(reading, entry, 'choices'));
   return filled({
     id: entry.key.text.value,
     label: labelOf(reading, entry),
@@ -83,6 +83,20 @@ function columnOf(reading: Reading, entry: Entry): WorksheetColumn {
     from: expressionBehind(reading, entry, 'from'),
     limits: numbersBehind(reading, entry, 'limits'),
     at: entry.node.at,
+  });
+}
+
+/** The words to choose from: a list of them, or a map from each to what pages call it. */
+function choicesOf(reading: Reading, part: Part | undefined): NonNullable<WorksheetColumn['choices']> {
+  const keyed =
+    part?.node.kind === 'map'
+      ? part.node.entries.map(({ key, value }) => ({ key, own: value }))
+      : itemsOf(part).flatMap((key) => (key.kind === 'scalar' ? [{ key, own: undefined }] : []));
+  return keyed.flatMap(({ key, own }) => {
+    const id = located(key);
+    if (!id || !part) return [];
+    const words = wordsBehind(reading, part.words, id.value);
+    return [{ id, label: choiceText(reading, key, { own, words }) }];
   });
 }
 
