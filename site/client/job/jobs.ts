@@ -15,9 +15,14 @@ function workPath({ path, language }: JobPage): string {
  */
 export function isSameWork(a: JobPage, b: JobPage): boolean {
   const [one, other] = [workPath(a), workPath(b)];
-  const differ = (x?: string, y?: string): boolean => x !== undefined && y !== undefined && x !== y;
-  if (differ(a.unit, b.unit) || differ(a.serial, b.serial)) return false;
+  if (isOtherUnit(a, b)) return false;
   return a.procedure === b.procedure && (one.startsWith(other) || other.startsWith(one));
+}
+
+/** Whether two pages are known to be of two units. Where one of them does not say, they may be of the same. */
+export function isOtherUnit(a: JobPage, b: JobPage): boolean {
+  const differ = (x?: string, y?: string): boolean => x !== undefined && y !== undefined && x !== y;
+  return differ(a.unit, b.unit) || differ(a.serial, b.serial);
 }
 
 /** By which page a job goes on now: the one it began with, or that of the last revision it took up. */
@@ -69,6 +74,13 @@ export async function readHeads(): Promise<readonly JobHead[]> {
 /** All jobs, open and closed, the last begun first. */
 export async function listJobs(): Promise<readonly Job[]> {
   return Promise.all((await readHeads()).map(async (head) => ({ ...head, entries: await readEntries(head.id) })));
+}
+
+/** The open jobs in which something was done that may be of a page's work: a person says which of them it is. */
+export async function openJobs(page: JobPage): Promise<readonly Job[]> {
+  const heads = (await readHeads()).filter((head) => head.state === 'open' && isSameWork(head.page, page));
+  const jobs = await Promise.all(heads.map(async (head) => ({ ...head, entries: await readEntries(head.id) })));
+  return jobs.filter(({ entries }) => entries.length > 0);
 }
 
 /** One job; `undefined` where there is none of that id. */

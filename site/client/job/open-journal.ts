@@ -10,6 +10,8 @@ import { type JobHead, StoreFault, tellChange, type Writing, watchJobs, withStor
 interface Known {
   head: JobHead;
   isKept: boolean;
+  /** It stands beside others that are open, and never becomes one of them. */
+  readonly isBeside?: true;
   entries: readonly Entry[];
   last: number;
 }
@@ -28,6 +30,11 @@ export async function openJournal(page: JobPage, wanted?: string): Promise<Journ
   const known: Known = { head: found ?? newHead(page), isKept: found !== undefined, entries: [], last: 0 };
   if (found) await catchUp(known);
   return journalOf(known);
+}
+
+/** A new job of this page although one may be open, kept with its first act: another machine of the same kind. */
+export function newJournal(page: JobPage): Journal {
+  return journalOf({ head: newHead(page), isKept: false, isBeside: true, entries: [], last: 0 });
 }
 
 function journalOf(known: Known): Journal {
@@ -70,7 +77,7 @@ async function append(known: Known, act: Act): Promise<void> {
 async function ensureKept(known: Known, tx: Writing): Promise<string> {
   if (known.isKept) return known.head.id;
   const { head } = known;
-  const heads = await tx.objectStore('jobs').getAll();
+  const heads = known.isBeside ? [] : await tx.objectStore('jobs').getAll();
   // none was open when this tab looked
   const other = heads.find(({ state, page }) => state === 'open' && isSameWork(page, head.page));
   if (other) known.head = other;

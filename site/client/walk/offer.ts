@@ -6,7 +6,7 @@ import { mayHaveJobs, thisPage, wantedJob } from '../job/this-page.js';
 import type { StartWalk } from './start.js';
 
 /** Starts a walk by this page. */
-export type Start = (options: Omit<StartWalk, 'page' | 'path' | 'place'>) => void;
+export type Start = (options: Omit<StartWalk, 'page' | 'path' | 'place' | 'offer'>) => void;
 
 /** Shows the offer; does nothing on pages without a walk. */
 export function offerWalk(): void {
@@ -16,16 +16,18 @@ export function offerWalk(): void {
   if (!place || !page || walk === undefined) return;
   const start: Start = (options) => {
     void import('./start.js')
-      .then(({ startWalk }) => startWalk({ ...options, page, path: walk, place }))
+      .then(({ startWalk }) => startWalk({ ...options, page, path: walk, place, offer }))
       .catch((fault: unknown) => {
         console.warn(fault);
         place.append(element('p', { role: 'alert' }, [place.dataset.broken ?? '']));
       });
   };
+  const offer = (): void => {
+    void import('./offer-job.js').then(({ offerJob }) => offerJob(place, { page, start, draw }));
+  };
   const draw = (): void => {
     place.hidden = false;
-    if (!isPractice() && (wantedJob() !== undefined || mayHaveJobs()))
-      void import('./offer-job.js').then(({ offerJob }) => offerJob(place, { page, start, draw }));
+    if (!isPractice() && (wantedJob() !== undefined || mayHaveJobs())) offer();
     else place.replaceChildren(...plainOffer(place, start));
   };
   document.addEventListener('walk-closed', draw);

@@ -3,6 +3,7 @@
 import { readPortable } from '../../../src/calc/portable.js';
 import type { WalkFile } from '../../../src/emit/walk/walk-shape.js';
 import { element } from '../element.js';
+import { openJobs } from '../job/jobs.js';
 import type { JobPage, Journal } from '../job/journal.js';
 import { openJournal } from '../job/open-journal.js';
 import { checkStorage } from '../job/storage.js';
@@ -21,6 +22,8 @@ export interface StartWalk {
   readonly mode: WalkMode;
   /** Where the offer stands: what has to be said before work starts is said there. */
   readonly place: HTMLElement;
+  /** Offers the jobs that are open: which of them to go on with, if any, a person says. */
+  readonly offer: () => void;
   /** The job to go on with; without it one is begun. */
   readonly journal?: Journal;
   /** The procedure changed since the job began: all steps are done again. */
@@ -73,10 +76,11 @@ async function wearStyle(): Promise<void> {
 
 /** The journal of the job; undefined where the phone keeps nothing, which is said, and asked whether to start all the same. */
 async function jobOf(options: StartWalk): Promise<Journal | undefined> {
-  const { page, place } = options;
+  const { place } = options;
   const kept = await checkStorage();
   if (kept === 'kept' || kept === 'may-be-cleared') {
-    const journal = options.journal ?? (await openJournal(page).catch(refusedKind));
+    const journal = options.journal ?? (await freshJournal(options).catch(refusedKind));
+    if (journal === 'other') return undefined;
     if (journal) return journal;
   }
   const why = say(kept === 'full' ? 'not-kept-full' : 'not-kept-refused');
@@ -85,6 +89,13 @@ async function jobOf(options: StartWalk): Promise<Journal | undefined> {
     offerButton(say('start-anyway'), () => void startWalk({ ...options, unkept: true })),
   );
   return undefined;
+}
+
+/** A new job of this page. `other` where one is open that nobody has chosen: begun by another tab, or its note was cleared. */
+async function freshJournal({ page, offer }: StartWalk): Promise<Journal | 'other'> {
+  if ((await openJobs(page)).length === 0) return openJournal(page);
+  offer();
+  return 'other';
 }
 
 function refusedKind(fault: unknown): undefined {

@@ -2,7 +2,13 @@
 
 const english = {
   resume: 'Go on: {place}',
-  'resume-why': 'Begun {when}.',
+  'whose-serial': 'serial {serial}',
+  'whose-order': 'work order {order}',
+  'whose-unknown': 'Unit and serial number were not given',
+  'whose-begun': 'begun {when}',
+  'other-unit': 'This job is of {job}. The phone stands by {page} now.',
+  beside: 'Start for another machine',
+  'beside-why': 'What was begun stays open beside it.',
   cleared: 'The phone has cleared a job of this page, begun {when}. What was read in it is lost.',
   anew: 'Start again from the beginning',
   'anew-sure': 'The job that was begun is closed as it stands, and kept. Start again?',
@@ -136,7 +142,13 @@ export type WalkKey = keyof typeof english;
 
 const spanish: Readonly<Record<WalkKey, string>> = {
   resume: 'Seguir: {place}',
-  'resume-why': 'Empezado {when}.',
+  'whose-serial': 'número de serie {serial}',
+  'whose-order': 'orden de trabajo {order}',
+  'whose-unknown': 'No se dio unidad ni número de serie',
+  'whose-begun': 'empezado el {when}',
+  'other-unit': 'Este trabajo es de {job}. El teléfono está ahora en {page}.',
+  beside: 'Empezar con otra máquina',
+  'beside-why': 'Lo empezado queda abierto al lado.',
   cleared: 'El teléfono borró un trabajo de esta página, empezado {when}. Lo leído en él está perdido.',
   anew: 'Empezar de nuevo desde el principio',
   'anew-sure': 'El trabajo empezado se cierra tal como está y se conserva. ¿Empezar de nuevo?',
