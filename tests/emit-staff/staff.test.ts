@@ -3,6 +3,7 @@
 import { HtmlValidate } from 'html-validate';
 import { describe, expect, it } from 'vitest';
 import { emitSite } from '../../src/emit/pages/site.js';
+import { mapSite } from '../../src/emit/pages/site-map.js';
 import { staffTables } from '../../src/emit/words/staff.js';
 import { catalogue } from '../../src/rules/catalogue.js';
 import { demoBook } from '../emit-pages/books.js';
@@ -92,6 +93,22 @@ describe('the lists', () => {
     expect(page).toContain(`Proved: ${resolved.variants.length} of ${resolved.variants.length} versions`);
     for (const { id } of resolved.world.rules) expect(page).toContain(id);
     expect(String(emitSite(resolved, { figures }).get('staff/proofs.html'))).toContain('Proved: 0 of');
+  });
+
+  it('list versions whose proofs are alike once, with a link to each', () => {
+    const page = read('staff/proofs.html');
+    const markup = String(files.get('staff/proofs.html'));
+    const proofs = resolved.variants.filter(({ procedure }) => procedure.id === 'learn-height-range');
+    expect(proofs.length).toBeGreaterThan(2);
+    const title = proofs[0]?.procedure.title.en ?? '';
+    const rows = page.split(title).length - 1;
+    expect(rows).toBeLessThan(proofs.length);
+    expect(page).toMatch(/\d+ versions, with the same counts for each/);
+    const shown = [...markup.matchAll(/href="\.\.\/([\w./-]+\/)"/g)].map(([, folder]) => folder);
+    for (const { id } of proofs) {
+      const places = mapSite(resolved, { drafts: false }).places.get(id) ?? [];
+      expect(shown).toContain(places[0]?.version.folder);
+    }
   });
 
   it('show waivers with their reasons, and the words of the book', () => {

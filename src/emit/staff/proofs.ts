@@ -1,8 +1,9 @@
 // What was checked of the order of steps, in words: it claims what was done and no more.
 
-import { html } from '../html.js';
+import { type Html, html } from '../html.js';
 import { type BookProof, gatherProof, type VariantProof } from '../open-data/proof.js';
 import { linkTo, linkToShared, type Page } from '../pages/context.js';
+import type { Version } from '../pages/site-map.js';
 import { say, staffPage } from './staff-page.js';
 
 /** The page. `given` is what `data/proof.json` says, where that is written; else it is gathered here and not linked to. */
@@ -21,17 +22,44 @@ export function proofsPage(page: Page, given?: BookProof): string {
     title: say(page, 'proofs'),
     why: say(page, 'proofs-why'),
     body: html`<p>${say(page, 'proofs-proved', { count: proved.length, all: proof.variants.length })}</p>
-${open.length > 0 && html`<section><h2>${say(page, 'proofs-open')}</h2><ul class="rows">${open.map((one) => drawVariant(page, one))}</ul></section>`}
+${open.length > 0 && html`<section><h2>${say(page, 'proofs-open')}</h2><ul class="rows">${alike(open).map((group) => drawAlike(page, group))}</ul></section>`}
 <section><h2>${say(page, 'proofs-rules')}</h2>
 <ul class="rows">${rules}</ul></section>
-<section><ul class="rows">${proved.map((one) => drawVariant(page, one))}</ul></section>
+<section><ul class="rows">${alike(proved).map((group) => drawAlike(page, group))}</ul></section>
 <p>${say(page, 'proofs-not')}${given && html` <a href="${linkToShared(page, 'data/proof.json')}">${say(page, 'proofs-data')}</a>`}</p>`,
   });
 }
 
-function drawVariant(page: Page, { id, states, steps, rigs }: VariantProof): ReturnType<typeof html> {
-  const place = page.site.map.places.get(id)?.[0];
-  const title = page.voice.say(place?.version.variant.procedure.title);
-  return html`<li><span class="wide"><a href="${linkTo(page, place?.version.folder ?? '')}">${title}</a><span class="aside">${rigs.join(', ')}</span></span><span>${say(page, 'proofs-states', { states, steps })}</span></li>
+/** Versions of one procedure whose proofs are alike in every count: they differ in nothing but their rig. */
+function alike(variants: readonly VariantProof[]): readonly (readonly [VariantProof, ...VariantProof[]])[] {
+  const groups = new Map<string, [VariantProof, ...VariantProof[]]>();
+  for (const one of variants) {
+    const { id: _id, hash: _hash, rigs: _rigs, ...rest } = one;
+    const key = JSON.stringify(rest);
+    const known = groups.get(key);
+    if (known) known.push(one);
+    else groups.set(key, [one]);
+  }
+  return [...groups.values()];
+}
+
+function drawAlike(page: Page, [first, ...others]: readonly [VariantProof, ...VariantProof[]]): Html {
+  const { states, steps } = first;
+  const title = page.voice.say(versionOf(page, first)?.variant.procedure.title);
+  const counts = html`<span>${say(page, 'proofs-states', { states, steps })}</span>`;
+  if (others.length === 0)
+    return html`<li><span class="wide">${linkToVersion(page, first, title)}<span class="aside">${first.rigs.join(', ')}</span></span>${counts}</li>
 `;
+  const all = [first, ...others];
+  const rows = all.map((one) => html`<li>${linkToVersion(page, one, html`${one.rigs.join(', ')}`)}</li>`);
+  return html`<li><span class="wide">${title}</span>${counts}<details class="alike"><summary>${say(page, 'proofs-alike', { count: all.length })}</summary><ul>${rows}</ul></details></li>
+`;
+}
+
+function linkToVersion(page: Page, one: VariantProof, words: Html): Html {
+  return html`<a href="${linkTo(page, versionOf(page, one)?.folder ?? '')}">${words}</a>`;
+}
+
+function versionOf(page: Page, { id }: VariantProof): Version | undefined {
+  return page.site.map.places.get(id)?.[0]?.version;
 }
