@@ -10,7 +10,7 @@ import { readBook } from '../read/book.js';
 import { gatherFaults } from '../resolve/faults.js';
 import { checkNamesOf } from '../resolve/names/check.js';
 import { freshScene, withoutRigs, worldOf } from '../resolve/resolve.js';
-import { checkSharedNumbers } from '../resolve/shared-numbers.js';
+import { type SharedNumber, sharedNumbers } from '../resolve/shared-numbers.js';
 import { vocabularyOf } from '../resolve/vocabulary.js';
 import { rules } from '../rules/index.js';
 import { runRules } from '../rules/run.js';
@@ -18,7 +18,16 @@ import type { Edited } from '../text/edited.js';
 import type { Keep } from '../text/keep.js';
 import { moveBack } from '../text/moved.js';
 import { type Changes, changesOf } from './changes.js';
-import { type Ground, type Kept, type KeptProcedure, proveOnce, resolveAgain, todayOf, unreadableOf } from './kept.js';
+import {
+  baseOf,
+  type Ground,
+  type Kept,
+  type KeptNumber,
+  proveOnce,
+  resolveIn,
+  todayOf,
+  unreadableOf,
+} from './kept.js';
 import { moveBookBack } from './moved-book.js';
 import { same } from './same.js';
 
@@ -60,7 +69,7 @@ function* stagesOf(kept: Kept, edited: Edited, without: ReadonlySet<string>): Ge
   if (!read.value) return;
   const book = moveBookBack(read.value, edited);
   const changes = changesOf(kept.book, book);
-  const { ground, diagnostics } = groundOf(kept, book, changes);
+  const { ground, diagnostics } = groundOf(kept, book, { changes, path });
   yield { name: 'named', diagnostics };
   const again = resolveChanged(kept, ground, { changes, path });
   yield { name: 'resolved', diagnostics: again.diagnostics, sameMeaning: again.sameMeaning };
@@ -71,7 +80,7 @@ function* stagesOf(kept: Kept, edited: Edited, without: ReadonlySet<string>): Ge
 function groundOf(
   kept: Kept,
   book: Ground['book'],
-  changes: Changes,
+  { changes, path }: { readonly changes: Changes; readonly path: string },
 ): { readonly ground: Ground; readonly diagnostics: readonly Diagnostic[] } {
   const isShared = [...changes.parts].some((part) => part !== 'procedures');
   const own = isShared ? vocabularyOf(book) : kept.vocabulary;
@@ -82,13 +91,24 @@ function groundOf(
   const scene = freshScene(book, vocabulary);
   const { world, faults } = changes.world ? worldOf(scene) : { world: kept.resolved.world, faults: [] };
   const names = checkNamesOf(book, vocabulary, keep);
-  const shared = changes.numbers ? checkSharedNumbers({ ...scene, world }) : [];
+  const isKnown = ({ file, isAgreement }: SharedNumber, { reads }: KeptNumber): boolean =>
+    !changes.all && !changes.world && !(isAgreement && file === path) && isDisjoint(reads, changes.named);
+  const shared = (changes.numbers ? sharedNumbers(book) : []).map((number) => {
+    const known = kept.numbers.get(number.key);
+    return known && isKnown(number, known) ? known.run : number.explore({ ...scene, world });
+  });
   const diagnostics = gatherFaults(book.unread, [withoutRigs(names), withoutRigs(faults), ...shared]);
   return { ground: { book, vocabulary, world }, diagnostics };
 }
 
+function isDisjoint(a: ReadonlySet<string>, b: ReadonlySet<string>): boolean {
+  for (const one of b) if (a.has(one)) return false;
+  return true;
+}
+
 interface Again {
-  readonly procedures: ReadonlyMap<string, KeptProcedure>;
+  /** By procedure. */
+  readonly procedures: ReadonlyMap<string, readonly Variant[]>;
   /** The ids of those that were worked out again, the edited one first. */
   readonly affected: readonly string[];
   readonly diagnostics: readonly Diagnostic[];
@@ -104,15 +124,21 @@ function resolveChanged(
   const isOwn = (id: string): boolean => ground.book.procedures.get(id)?.file === path;
   const isReached = (id: string): boolean => {
     const reads = kept.procedures.get(id)?.reads;
-    return changes.all || !reads || isOwn(id) || [...changes.named].some((name) => reads.has(name));
+    return changes.all || !reads || isOwn(id) || !isDisjoint(reads, changes.named);
   };
   const affected = [...ground.book.procedures.keys()]
     .filter(isReached)
     .sort((a, b) => Number(isOwn(b)) - Number(isOwn(a)) || (a < b ? -1 : 1));
-  const procedures = new Map([...kept.procedures].filter(([id]) => ground.book.procedures.has(id)));
+  const procedures = new Map(
+    [...kept.procedures].flatMap(([id, { variants }]) =>
+      ground.book.procedures.has(id) ? [[id, variants] as const] : [],
+    ),
+  );
+  const base = baseOf(ground, knownBesides(kept, ground, { changes, affected }));
   const runs = affected.flatMap((id) => {
-    const { variants, reads, runs: met } = resolveAgain(ground, id);
-    procedures.set(id, { variants, reads });
+    const procedure = ground.book.procedures.get(id);
+    const { variants, runs: met } = procedure ? resolveIn(base, procedure) : { variants: [], runs: [] };
+    procedures.set(id, variants);
     return met;
   });
   const sameMeaning =
@@ -120,6 +146,19 @@ function resolveChanged(
     [...changes.parts].every((part) => saidElsewhere.has(part)) &&
     affected.every((id) => samePages(kept, procedures, id));
   return { procedures, affected, diagnostics: gatherFaults(ground.book.unread, runs), sameMeaning };
+}
+
+/** Where only procedures are others, what was worked out of all that the change does not reach. */
+function knownBesides(
+  { ground: { memory, digests }, vocabulary, resolved }: Kept,
+  ground: Ground,
+  { changes, affected }: { readonly changes: Changes; readonly affected: readonly string[] },
+): Kept['ground'] | undefined {
+  const isShared = [...changes.parts].some((part) => part !== 'procedures' && part !== 'waivers');
+  if (isShared || changes.all || ground.vocabulary !== vocabulary || ground.world !== resolved.world) return undefined;
+  const known = new Map(memory);
+  for (const id of affected) known.delete(id);
+  return { memory: known, digests };
 }
 
 /** Parts of a book whose meaning stands in the variants and in the world. */
@@ -136,12 +175,12 @@ const saidElsewhere: ReadonlySet<string> = new Set([
   'waivers',
 ]);
 
-function samePages(kept: Kept, procedures: ReadonlyMap<string, KeptProcedure>, id: string): boolean {
+function samePages(kept: Kept, procedures: Again['procedures'], id: string): boolean {
   const said = (variants: readonly Variant[] = []): unknown =>
     variants.map(({ hash, rigs, procedure: { source } }) => {
       return [hash, rigs, source.verified.map(({ machine, how }) => [machine.value, how.value])];
     });
-  return same(said(kept.procedures.get(id)?.variants), said(procedures.get(id)?.variants));
+  return same(said(kept.procedures.get(id)?.variants), said(procedures.get(id)));
 }
 
 type Needs = (typeof rules)[number]['needs'];
@@ -167,24 +206,28 @@ function* judge(
 ): Generator<Stage, void> {
   const { keep, memory } = kept;
   const ordered = [...procedures].sort(([a], [b]) => (a < b ? -1 : 1));
-  const variants = ordered.flatMap(([, one]) => one.variants);
+  const variants = ordered.flatMap(([, one]) => one);
   const resolved = { ...kept.resolved, book: ground.book, world: ground.world, variants };
   const proofs = new Map(kept.proofs);
   for (const id of affected) for (const variant of kept.procedures.get(id)?.variants ?? []) proofs.delete(variant.id);
-  const judged = (name: Stage['name'], of: typeof rules): Stage => {
-    // rules look whether the proofs are the ones that they saw before
-    const context = { resolved, book: ground.book, proofs: new Map(proofs), ...todayOf(kept.input) };
-    return { name, diagnostics: runRules(of, context, { keep, memory }), sameMeaning };
+  // rules look whether the proofs are the ones that they saw before
+  let seen = new Map(proofs);
+  const judged = (name: Stage['name'], of: typeof rules, only: { readonly procedure?: string } = {}): Stage => {
+    const context = { resolved, book: ground.book, proofs: seen, ...todayOf(kept.input) };
+    return { name, diagnostics: runRules(of, context, { keep, memory, ...only }), sameMeaning };
   };
   yield judged('judged', rulesFor(without, 'procedure', 'variant', 'value'));
   const results = changes.world ? new Map<string, OrderResult>() : new Map(kept.known);
   const others = ordered.map(([id]) => id).filter((id) => !affected.includes(id));
   if (changes.world) for (const variant of variants) proofs.delete(variant.id);
+  const ofProofs = rulesFor(without, 'proof');
   for (const id of changes.world ? [...affected, ...others] : affected) {
-    for (const variant of procedures.get(id)?.variants ?? []) {
+    for (const variant of procedures.get(id) ?? []) {
       proofs.set(variant.id, proveOnce(variant, ground.world, results));
     }
-    yield judged('proved', rulesFor(without, 'proof'));
+    seen = new Map(proofs);
+    yield judged('proved', ofProofs, { procedure: id });
   }
+  yield judged('proved', ofProofs);
   yield judged('whole', rulesFor(without, 'book', 'proofs'));
 }

@@ -4,6 +4,7 @@
 import { type CheckInput, checkBook, proofBudget } from '../compile.js';
 import type { Diagnostic } from '../diagnostic/diagnostic.js';
 import type { Book } from '../model/book.js';
+import type { Procedure } from '../model/procedure.js';
 import type { ResolvedBook, Variant, World } from '../model/resolved.js';
 import { proveVariant } from '../order/prove.js';
 import type { OrderResult } from '../order/result.js';
@@ -13,6 +14,7 @@ import { anyRig } from '../resolve/facets.js';
 import type { FaultRun } from '../resolve/faults.js';
 import { checkNamesOf } from '../resolve/names/check.js';
 import { type Base, freshScene, resolveRigs, worldOf } from '../resolve/resolve.js';
+import { type SharedNumber, sharedNumbers } from '../resolve/shared-numbers.js';
 import { type Vocabulary, vocabularyOf } from '../resolve/vocabulary.js';
 import { rules } from '../rules/index.js';
 import { type RuleMemory, runRules } from '../rules/run.js';
@@ -25,6 +27,12 @@ export interface KeptProcedure {
   readonly reads: ReadonlySet<string>;
 }
 
+/** What one number of a shared file came to, and what of the book it was worked out from. */
+export interface KeptNumber {
+  readonly run: FaultRun;
+  readonly reads: ReadonlySet<string>;
+}
+
 export interface Kept {
   readonly input: CheckInput;
   readonly book: Book;
@@ -33,6 +41,10 @@ export interface Kept {
   readonly procedures: ReadonlyMap<string, KeptProcedure>;
   /** By variant id. */
   readonly proofs: ReadonlyMap<string, OrderResult>;
+  /** What was worked out of the procedures and the shared files, for changes that leave the shared files as they are. */
+  readonly ground: Pick<Base, 'memory' | 'digests'>;
+  /** By its key, what each number of the shared files came to. */
+  readonly numbers: ReadonlyMap<string, KeptNumber>;
   /** By what the proof sees of a variant, in the world as it is. */
   readonly known: ReadonlyMap<string, OrderResult>;
   /** What was read and shown; nothing is added to it any more. */
@@ -57,12 +69,14 @@ export function keepBook(input: CheckInput): {
   const vocabulary = vocabularyOf(book);
   checkNamesOf(book, vocabulary, keep);
   const { world } = worldOf(freshScene(book, vocabulary));
-  const ids = [...book.procedures.keys()].sort();
+  const sorted = [...book.procedures].sort(([a], [b]) => (a < b ? -1 : 1));
   const procedures = new Map(
-    ids.map((id): readonly [string, KeptProcedure] => {
-      const { variants, reads } = resolveAgain({ book, vocabulary, world }, id);
-      return [id, { variants, reads }];
-    }),
+    sorted.map(([id, procedure]) => [id, resolveWatched({ book, vocabulary, world }, procedure)] as const),
+  );
+  const ground = baseOf({ book, vocabulary, world });
+  for (const procedure of book.procedures.values()) resolveIn(ground, procedure);
+  const numbers = new Map(
+    sharedNumbers(book).map((number) => [number.key, exploreWatched({ book, vocabulary, world }, number)] as const),
   );
   const variants = [...procedures.values()].flatMap((one) => one.variants);
   const resolved: ResolvedBook = { book, world, variants, rigs: checked.resolved?.rigs ?? [] };
@@ -73,7 +87,20 @@ export function keepBook(input: CheckInput): {
   seal();
   const all = [...diagnostics, ...waived];
   return {
-    kept: { input, book, vocabulary, resolved, procedures, proofs, known, keep, memory, diagnostics: all },
+    kept: {
+      input,
+      book,
+      vocabulary,
+      resolved,
+      procedures,
+      ground,
+      numbers,
+      proofs,
+      known,
+      keep,
+      memory,
+      diagnostics: all,
+    },
     diagnostics,
   };
 }
@@ -91,21 +118,31 @@ export function todayOf({ today }: CheckInput): Pick<CheckInput, 'today'> {
 /** What a procedure is worked out in. */
 export type Ground = Pick<Base, 'book' | 'vocabulary' | 'world'>;
 
+/** What procedures are worked out in, with nothing or with `known` worked out before. */
+export function baseOf({ book, vocabulary, world }: Ground, known?: Pick<Base, 'memory' | 'digests'>): Base {
+  return { ...freshScene(book, vocabulary), world, ...(known ?? { digests: new WeakMap() }) };
+}
+
+/** Works out one procedure for all rigs. */
+export function resolveIn(base: Base, procedure: Procedure): ReturnType<typeof resolveRigs> {
+  return resolveRigs(base, procedure, { start: anyRig(base.book), isWhole: base.book.unread.size === 0 });
+}
+
 /** Works out one procedure by itself, and hears what of the book it reads. */
-export function resolveAgain(
-  { book, vocabulary, world }: Ground,
-  id: string,
-): KeptProcedure & { readonly runs: readonly FaultRun[] } {
-  const procedure = book.procedures.get(id);
-  if (!procedure) return { variants: [], reads: new Set(), runs: [] };
+function resolveWatched(ground: Ground, procedure: Procedure): KeptProcedure {
   const reads = new Set<string>();
-  const scene = freshScene(
-    watchBook(book, (name) => reads.add(name)),
-    vocabulary,
+  const { variants } = resolveIn(
+    baseOf({ ...ground, book: watchBook(ground.book, (name) => reads.add(name)) }),
+    procedure,
   );
-  const base: Base = { ...scene, world, digests: new WeakMap() };
-  const { variants, runs } = resolveRigs(base, procedure, { start: anyRig(book), isWhole: book.unread.size === 0 });
-  return { variants, reads, runs };
+  return { variants, reads };
+}
+
+/** Looks at one number of the shared files by itself, and hears what of the book it reads. */
+function exploreWatched({ book, vocabulary, world }: Ground, { explore }: SharedNumber): KeptNumber {
+  const reads = new Set<string>();
+  const watched = watchBook(book, (name) => reads.add(name));
+  return { run: explore({ ...freshScene(watched, vocabulary), world }), reads };
 }
 
 /** The proof of a variant, found again where another one that looks the same to it was proved. */

@@ -1,5 +1,6 @@
 // Ways through the model: every text of a procedure, every leaf of a choice.
 
+import { remembering } from '../text/remember.js';
 import type { CheckValue, Procedure, Step } from './procedure.js';
 import type { Choice, Template, Text } from './text.js';
 
@@ -35,7 +36,15 @@ export interface TextUse {
 }
 
 /** Every text in the front matter of a procedure. Prose is apart: see `Procedure.prose`. */
-export function* textsOf(procedure: Procedure): Iterable<TextUse> {
+export function textsOf(procedure: Procedure): readonly TextUse[] {
+  return rememberTexts(procedure, [], () => [...eachText(procedure)]);
+}
+
+// rules ask for the texts and places of a procedure again and again
+const rememberTexts = remembering<readonly TextUse[]>();
+const rememberPlaces = remembering<ReadonlySet<string>>();
+
+function* eachText(procedure: Procedure): Iterable<TextUse> {
   yield { text: procedure.title, role: 'title' };
   yield { text: procedure.summary, role: 'summary' };
   for (const text of procedure.supplies) yield { text, role: 'label' };
@@ -80,8 +89,12 @@ function* textsOfStep(step: Step): Iterable<TextUse> {
 
 /** What stands between braces anywhere in a procedure, prose included: `raised`, `machine.learn_key`. */
 export function placesOf(procedure: Procedure): ReadonlySet<string> {
+  return rememberPlaces(procedure, [], () => placesIn(procedure));
+}
+
+function placesIn(procedure: Procedure): ReadonlySet<string> {
   const templates = [
-    ...[...textsOf(procedure)].flatMap(({ text }) => [...templatesOf(text)]),
+    ...textsOf(procedure).flatMap(({ text }) => [...templatesOf(text)]),
     ...[...procedure.prose.values()].flatMap((sections) => sections.map(({ body }) => body)),
   ];
   return new Set(templates.flatMap(({ parts }) => parts.flatMap((part) => (part.kind === 'place' ? [part.path] : []))));

@@ -6,6 +6,7 @@ import type { Variant } from '../model/resolved.js';
 import { rigLabel } from '../model/rig.js';
 import type { OrderResult } from '../order/result.js';
 import { type Keep, keepNothing } from '../text/keep.js';
+import { remembering } from '../text/remember.js';
 import type { AnyRule, Context, Finding, Proof, Said, Subjects } from './rule.js';
 import { type Looks, makeWatch } from './watch.js';
 
@@ -20,13 +21,15 @@ interface Answer {
 export interface JudgeOptions {
   readonly keep?: Keep;
   readonly memory?: RuleMemory;
+  /** Only what belongs to this procedure is shown. */
+  readonly procedure?: string;
 }
 
 /** Runs the rules over a worked-out book. `proofs` holds the order proof of each variant, by variant id. */
 export function runRules(
   rules: readonly AnyRule[],
   given: Context & { readonly proofs: ReadonlyMap<string, OrderResult> },
-  { keep = keepNothing, memory = new Map() }: JudgeOptions = {},
+  { keep = keepNothing, memory = new Map(), procedure: only }: JudgeOptions = {},
 ): readonly Diagnostic[] {
   const found = new Map<string, { diagnostic: Diagnostic; rigs: Set<string>; procedure: string | undefined }>();
   const watch = makeWatch(given);
@@ -35,15 +38,17 @@ export function runRules(
     const answers = memory.get(rule.id) ?? new WeakMap<object, Answer[]>();
     memory.set(rule.id, answers);
     for (const { subject, variant } of shown[rule.needs]) {
+      if (only !== undefined && variant?.procedure.id !== only) continue;
       const before = answers.get(subject) ?? [];
       const known = before.find(({ looks }) => watch.isSame(looks));
       const answer = known ?? watch.note((context) => ask(rule, subject, context));
       // what holds before a change and after it: whoever tries changes goes back and forth
       if (!known) answers.set(subject, [answer, ...before].slice(0, 4));
       for (const diagnostic of answer.value) {
-        const key = JSON.stringify([diagnostic.code, diagnostic.at, diagnostic.message]);
+        const key = rememberKey(diagnostic, [], () => keyOf(diagnostic));
         const entry = found.get(key) ?? { diagnostic, rigs: new Set<string>(), procedure: variant?.procedure.id };
-        for (const rig of variant?.rigs ?? []) entry.rigs.add(rigLabel(rig));
+        if (variant)
+          for (const label of rememberLabels(variant, [], () => variant.rigs.map(rigLabel))) entry.rigs.add(label);
         found.set(key, entry);
       }
     }
@@ -53,6 +58,14 @@ export function runRules(
     ...diagnostic,
     rigs: procedure !== undefined && rigs.size < (all.get(procedure) ?? 0) ? [...rigs] : [],
   }));
+}
+
+// what is found in all rigs, and again in each round, is told apart by the same words each time
+const rememberKey = remembering<string>();
+const rememberLabels = remembering<readonly string[]>();
+
+function keyOf({ code, at, message }: Diagnostic): string {
+  return JSON.stringify([code, at, message]);
 }
 
 /** All that a rule finds in one subject. The book as a subject is the one of the context, so that it is known what is read. */

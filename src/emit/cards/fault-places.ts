@@ -43,7 +43,7 @@ function titleOf({ variant, language }: PrintedIn): Span {
 function* textsFor({ book, variant, language }: PrintedIn): Iterable<SourceText> {
   const { source, hazards } = variant.procedure;
   const texts = [
-    ...[...textsOf(source)].map(({ text }) => text),
+    ...textsOf(source).map(({ text }) => text),
     ...hazards.flatMap((id) => {
       const hazard = book.hazards.get(id);
       return hazard ? [hazard.what, hazard.harm, hazard.avoid] : [];

@@ -10,6 +10,7 @@ import type { Book } from '../../model/book.js';
 import type { NumberChoice, WrittenLimits } from '../../model/numbers.js';
 import type { Procedure } from '../../model/procedure.js';
 import type { Choice } from '../../model/text.js';
+import { remembering } from '../../text/remember.js';
 import type { Span } from '../../text/source.js';
 
 /** One of several numbers that are called the same. */
@@ -74,7 +75,13 @@ function keyed(choice: Choice<WrittenLimits>, keys: readonly string[]): readonly
 }
 
 /** What limits without names come to; undefined where they name something, or are wrong in themselves. */
-export function plainLimits({ expr }: WrittenLimits): Limits | undefined {
+export function plainLimits(written: WrittenLimits): Limits | undefined {
+  return remember(written, [], () => workOut(written));
+}
+
+const remember = remembering<Limits | undefined>();
+
+function workOut({ expr }: WrittenLimits): Limits | undefined {
   if (namesIn(expr).length > 0 || !dimensionOfLimits(expr, () => undefined).ok) return undefined;
   const found = resolveLimits(expr, () => undefined);
   return found.ok ? found.value : undefined;

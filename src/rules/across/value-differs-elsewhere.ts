@@ -5,10 +5,11 @@ import { sameDimension } from '../../calc/dimension.js';
 import { formatLimits } from '../../calc/display.js';
 import type { Limits } from '../../calc/limits.js';
 import { compare, type Rational, toNumber } from '../../calc/rational.js';
-import type { Book } from '../../model/book.js';
+import type { Book, Header, Machine } from '../../model/book.js';
 import type { ResolvedBook, Rig, Variant } from '../../model/resolved.js';
 import type { Text } from '../../model/text.js';
 import { leavesOf, templatesOf } from '../../model/walk.js';
+import { remembering } from '../../text/remember.js';
 import type { Span } from '../../text/source.js';
 import { rule } from '../rule.js';
 import { plainLimits } from './siblings.js';
@@ -71,11 +72,14 @@ export default rule({
 
 /** Numbers that are called the same, of which the first at least is typed out. */
 function* pairsOf(values: readonly Typed[], parameters: readonly Typed[]): Iterable<readonly [Typed, Typed]> {
+  // of hundreds of values few are called the same
+  const byLabel = new Map<string | undefined, Typed[]>();
+  for (const value of values) byLabel.set(value.label, [...(byLabel.get(value.label) ?? []), value]);
   for (const value of values) {
     for (const parameter of parameters) {
       if (value.isPlain && (value.id === parameter.id || sameLabel(value, parameter))) yield [value, parameter];
     }
-    for (const other of values) {
+    for (const other of byLabel.get(value.label) ?? []) {
       if (value.of === other.of || !sameLabel(value, other)) continue;
       // of two that are typed, the later speaks
       if (value.isPlain && (!other.isPlain || isLater(value, other))) yield [value, other];
@@ -88,8 +92,9 @@ function* parameterPairs(parameters: readonly Typed[]): Iterable<readonly [Typed
   for (const here of parameters) {
     if (here.reference?.startsWith('header.')) continue;
     for (const there of parameters) {
-      if (!there.reference?.startsWith('header.') || !isOneSize(here.limits, there.limits)) continue;
-      if ((here.id === there.id && here.id.includes('_')) || sameLabel(here, there)) yield [here, there];
+      if (!there.reference?.startsWith('header.')) continue;
+      const isCalledSame = (here.id === there.id && here.id.includes('_')) || sameLabel(here, there);
+      if (isCalledSame && isOneSize(here.limits, there.limits)) yield [here, there];
     }
   }
 }
@@ -129,60 +134,77 @@ function sameEnd(a: Rational | undefined, b: Rational | undefined): boolean {
   return a === undefined || b === undefined ? a === b : compare(a, b) === 0;
 }
 
+// an edit leaves most variants and machines what they were
+const rememberValues = remembering<readonly Typed[]>();
+const rememberParameters = remembering<readonly Typed[]>();
+
 function valuesOf({ variants }: ResolvedBook, book: Book): readonly Typed[] {
-  return variants.flatMap((variant) =>
-    variant.procedure.values.flatMap(({ id, source, tolerance, limitsAt }): readonly Typed[] => {
-      if (!tolerance || !source.limits) return [];
-      const written = [...leavesOf(source.limits)].find((leaf) => leaf.source.at.start === limitsAt.start);
-      return [
-        {
-          name: `\`${id}\` of \`${variant.procedure.id}\``,
-          id,
-          label: labelOf(source.label, book),
-          of: variant.procedure.id,
-          reference: undefined,
-          limits: tolerance,
-          isPlain: written !== undefined && plainLimits(written) !== undefined,
-          at: limitsAt,
-          isFor: (rig) => isAmong(variant, rig),
-        },
-      ];
-    }),
-  );
+  const { settings } = book;
+  return variants.flatMap((variant) => rememberValues(variant, [settings], () => valuesOfVariant(variant, settings)));
+}
+
+function valuesOfVariant(variant: Variant, settings: Book['settings']): readonly Typed[] {
+  return variant.procedure.values.flatMap(({ id, source, tolerance, limitsAt }): readonly Typed[] => {
+    if (!tolerance || !source.limits) return [];
+    const written = [...leavesOf(source.limits)].find((leaf) => leaf.source.at.start === limitsAt.start);
+    return [
+      {
+        name: `\`${id}\` of \`${variant.procedure.id}\``,
+        id,
+        label: labelOf(source.label, settings),
+        of: variant.procedure.id,
+        reference: undefined,
+        limits: tolerance,
+        isPlain: written !== undefined && plainLimits(written) !== undefined,
+        at: limitsAt,
+        isFor: (rig) => isAmong(variant, rig),
+      },
+    ];
+  });
 }
 
 function isAmong({ rigs }: Variant, rig: Rig): boolean {
   return rigs.some(({ machine, header }) => machine === rig.machine && header === rig.header);
 }
 
-function parametersOf(book: Book): readonly Typed[] {
-  return (['machine', 'header'] as const).flatMap((kind) =>
-    [...(kind === 'machine' ? book.machines : book.headers).values()].flatMap((holder) =>
-      [...holder.parameters.values()].flatMap(({ id, value, label }): readonly Typed[] => {
-        if (value.kind !== 'one') return [];
-        const limits = plainLimits(value.value);
-        if (!limits) return [];
-        return [
-          {
-            name: `\`${id}\` of \`${holder.id}\``,
-            id,
-            label: label && labelOf(label, book),
-            of: holder.id,
-            reference: `${kind}.${id}`,
-            limits,
-            isPlain: true,
-            at: value.value.source.at,
-            isFor: (rig) => rig[kind] === holder.id,
-          },
-        ];
-      }),
-    ),
+function parametersOf({ machines, headers, settings }: Book): readonly Typed[] {
+  const all = [
+    ...[...machines.values()].map((holder) => ({ kind: 'machine' as const, holder })),
+    ...[...headers.values()].map((holder) => ({ kind: 'header' as const, holder })),
+  ];
+  return all.flatMap(({ kind, holder }) =>
+    rememberParameters(holder, [settings], () => parametersOfHolder(kind, holder, settings)),
   );
 }
 
+function parametersOfHolder(
+  kind: 'machine' | 'header',
+  holder: Machine | Header,
+  settings: Book['settings'],
+): readonly Typed[] {
+  return [...holder.parameters.values()].flatMap(({ id, value, label }): readonly Typed[] => {
+    if (value.kind !== 'one') return [];
+    const limits = plainLimits(value.value);
+    if (!limits) return [];
+    return [
+      {
+        name: `\`${id}\` of \`${holder.id}\``,
+        id,
+        label: label && labelOf(label, settings),
+        of: holder.id,
+        reference: `${kind}.${id}`,
+        limits,
+        isPlain: true,
+        at: value.value.source.at,
+        isFor: (rig) => rig[kind] === holder.id,
+      },
+    ];
+  });
+}
+
 /** The words in the book's first language, in small letters and without what stands between braces. */
-function labelOf(label: Text, book: Book): string | undefined {
-  const [template] = templatesOf(label, book.settings.languages[0]);
+function labelOf(label: Text, { languages }: Book['settings']): string | undefined {
+  const [template] = templatesOf(label, languages[0]);
   if (!template || template.parts.some(({ kind }) => kind === 'place')) return undefined;
   return template.source.value.trim().toLowerCase().replaceAll(/\s+/g, ' ');
 }

@@ -2,6 +2,7 @@
 
 import type { Book, Tool } from '../../model/book.js';
 import { templatesOf } from '../../model/walk.js';
+import { remembering } from '../../text/remember.js';
 import type { Language } from '../text/languages/language.js';
 import { languageOf } from '../text/languages/languages.js';
 
@@ -18,7 +19,15 @@ export interface ToolNames {
 const never = '(?!)';
 
 /** The names of a tool; undefined where its label has no words. */
-export function toolNames({ id, label }: Tool, book: Book): ToolNames | undefined {
+export function toolNames(tool: Tool, book: Book): ToolNames | undefined {
+  const { settings, terms, states } = book;
+  return remember(tool, [settings, terms, states], () => namesOf(tool, book));
+}
+
+// asked by each procedure anew
+const remember = remembering<ToolNames | undefined>();
+
+function namesOf({ id, label }: Tool, book: Book): ToolNames | undefined {
   const [first = 'en'] = book.settings.languages;
   const language = languageOf(first);
   const [template] = templatesOf(label, first);

@@ -41,6 +41,7 @@ export interface Stated {
 
 /** The typed numbers of each procedure, by its id. */
 export function statedIn({ resolved, book }: Context): ReadonlyMap<string, readonly Stated[]> {
+  const { machines, headers } = book;
   const byProcedure = new Map<string, Variant[]>();
   for (const variant of resolved.variants) {
     const { id } = variant.procedure;
@@ -49,26 +50,21 @@ export function statedIn({ resolved, book }: Context): ReadonlyMap<string, reado
   return new Map(
     [...byProcedure].map(([id, variants]) => {
       const rigs = variants.flatMap((variant) => variant.rigs);
-      const machines = new Set(rigs.map(({ machine }) => machine));
-      const headers = new Set(rigs.map(({ header }) => header));
-      const own = rememberNumbers(variants[0] ?? variants, variants, () => numbersOf(variants));
-      const parameters = [
-        ...parametersOf(
-          'machine',
-          [...machines].flatMap((one) => book.machines.get(one) ?? []),
-        ),
-        ...parametersOf(
-          'header',
-          [...headers].flatMap((one) => book.headers.get(one) ?? []),
-        ),
-      ];
-      return [id, [...own, ...parameters.filter((one) => !isBand(one, own))]] as const;
+      const ownMachines = [...new Set(rigs.map(({ machine }) => machine))].flatMap((one) => machines.get(one) ?? []);
+      const ownHeaders = [...new Set(rigs.map(({ header }) => header))].flatMap((one) => headers.get(one) ?? []);
+      const parts = [...variants, ...ownMachines, ...ownHeaders];
+      const stated = remember(variants[0] ?? variants, parts, () => {
+        const own = numbersOf(variants);
+        const parameters = [...parametersOf('machine', ownMachines), ...parametersOf('header', ownHeaders)];
+        return [...own, ...parameters.filter((one) => !isBand(one, own))];
+      });
+      return [id, stated] as const;
     }),
   );
 }
 
 // what an edit does not touch says what it said
-const rememberNumbers = remembering<readonly Stated[]>();
+const remember = remembering<readonly Stated[]>();
 const rememberParameter = remembering<TypedParameter>();
 
 /** What one parameter of one machine or header is called and says, however many procedures may name it. */

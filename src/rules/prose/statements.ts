@@ -45,12 +45,19 @@ function judgeAll(mentions: readonly Found[], context: Context): readonly Statem
   const stated = statedIn(context);
   return mentions.flatMap((mention) => {
     const all = numbersFor(mention.passage, book, stated);
-    const numbers = all.filter(
-      ({ limits: [first] }) => first && sameDimension(first.unit.dimension, mention.quantity.unit.dimension),
-    );
-    return numbers.length === 0 ? otherUnit(mention, all) : judge(mention, numbers);
+    return rememberJudged(mention, [all], () => {
+      const numbers = all.filter(
+        ({ limits: [first] }) => first && sameDimension(first.unit.dimension, mention.quantity.unit.dimension),
+      );
+      return numbers.length === 0 ? otherUnit(mention, all) : judge(mention, numbers);
+    });
   });
 }
+
+// an edit leaves most procedures with the numbers that they had
+const rememberJudged = remembering<readonly Statement[]>();
+const rememberOwned = remembering<readonly Stated[]>();
+const none: readonly Stated[] = [];
 
 /** The digits of typed limits, both ends, with a unit of another kind than anything typed here has: a slip in the unit. */
 function otherUnit({ passage, quantity }: Found, numbers: readonly Stated[]): readonly Statement[] {
@@ -108,9 +115,9 @@ function numbersFor(
   book: Book,
   stated: ReadonlyMap<string, readonly Stated[]>,
 ): readonly Stated[] {
-  if (procedure) return stated.get(procedure.id) ?? [];
+  if (procedure) return stated.get(procedure.id) ?? none;
   const holder = owner?.kind === 'machine' ? book.machines.get(owner.id) : owner && book.headers.get(owner.id);
-  return owner && holder ? parametersOf(owner.kind, [holder]) : [];
+  return owner && holder ? rememberOwned(holder, [], () => parametersOf(owner.kind, [holder])) : none;
 }
 
 function judge(mention: Found, numbers: readonly Stated[]): readonly Statement[] {

@@ -45,9 +45,7 @@ function inProcedure(procedure: Procedure, first: string, language: string): rea
   const key = `${first} ${language}`;
   const before = found.get(key);
   if (before) return before;
-  const texts = [...textsOf(procedure)].flatMap(({ text }) => [
-    ...told(differencesOf(text, first, language), language),
-  ]);
+  const texts = textsOf(procedure).flatMap(({ text }) => [...told(differencesOf(text, first, language), language)]);
   const all = [...texts, ...told(proseDifferences(procedure, first, language), language)];
   found.set(key, all);
   return all;

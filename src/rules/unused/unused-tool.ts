@@ -11,9 +11,7 @@ export default rule({
   *run(procedure, { book }) {
     if (procedure.tools.length === 0) return;
     const [first = 'en'] = book.settings.languages;
-    const texts = [...textsOf(procedure)].flatMap(({ text }) =>
-      [...templatesOf(text, first)].map(({ source }) => source),
-    );
+    const texts = textsOf(procedure).flatMap(({ text }) => [...templatesOf(text, first)].map(({ source }) => source));
     const prose = (procedure.prose.get(first) ?? []).map(({ body }) => body.source);
     const words = [...texts, ...prose].map(({ value }) => value).join('\n');
     const run = procedure.steps.flatMap((step) => (step.run ? (book.procedures.get(step.run.value) ?? []) : []));

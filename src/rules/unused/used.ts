@@ -5,6 +5,7 @@ import { namesIn } from '../../calc/expression/names.js';
 import type { WrittenExpr, WrittenLimits } from '../../model/numbers.js';
 import type { Procedure } from '../../model/procedure.js';
 import { leavesOf, placesOf } from '../../model/walk.js';
+import { remembering } from '../../text/remember.js';
 
 /** Every name in an expression or in limits. `on-ground` is the one name `on_ground` where `isName` knows that. */
 export function namesOf(
@@ -22,6 +23,12 @@ function declaredIn({ values, worksheets, adjusters }: Procedure): ReadonlySet<s
 
 /** Every name in an expression or in limits anywhere in a procedure. */
 export function namesInNumbers(procedure: Procedure): ReadonlySet<string> {
+  return remember(procedure, [], () => findNames(procedure));
+}
+
+const remember = remembering<ReadonlySet<string>>();
+
+function findNames(procedure: Procedure): ReadonlySet<string> {
   const limits = [
     ...procedure.values.flatMap((value) => [value.limits, value.nominal, value.inside]),
     ...procedure.adjusters.flatMap((adjuster) => [adjuster.range, adjuster.smallest]),
