@@ -20,13 +20,34 @@ const ofRigs: ReadonlySet<string> = new Set([
 /** Of these the same is said wherever the one thing is missing. */
 const repeated: ReadonlySet<string> = new Set(['missing-language', 'too-few-people']);
 
+interface Cause {
+  readonly code: string;
+  readonly fits: (cause: Diagnostic, of: Diagnostic) => boolean;
+}
+
+const anywhere = (): boolean => true;
+const there = (cause: Diagnostic, of: Diagnostic): boolean => cause.at.start === of.at.start;
+
+/** What in one file follows from another fault in it. */
+const causes: Readonly<Record<string, Cause>> = {
+  'unused-choice-entry': { code: 'choice-not-covered', fits: anywhere },
+  'run-does-not-apply': { code: 'choice-not-covered', fits: anywhere },
+  'instrument-out-of-reach': { code: 'instrument-of-other-quantity', fits: anywhere },
+  'unchanged-rule-broken': { code: 'cannot-move-here', fits: there },
+};
+
 /** Joins what follows from a misspelt id, a side, a language or the number of people to the one fault. */
 export function joinIds(diagnostics: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
   const errors = diagnostics.filter(({ severity }) => severity === 'error');
   const wrongIds = errors.filter(({ code }) => rigIds.has(code));
   return joinTo(diagnostics, (diagnostic) => {
     const { code, at, message } = diagnostic;
-    if (ofRigs.has(code)) return wrongIds.find((one) => reaches(one.at.file, at.file, book));
+    const wrong = ofRigs.has(code) && wrongIds.find((one) => reaches(one.at.file, at.file, book));
+    if (wrong) return wrong;
+    const cause = causes[code];
+    const told =
+      cause && errors.find((one) => one.code === cause.code && one.at.file === at.file && cause.fits(one, diagnostic));
+    if (told) return told;
     if (code === 'missing-language') {
       const inside = errors.find(
         (one) => one.code !== code && one.at.file === at.file && at.start <= one.at.start && one.at.end <= at.end,

@@ -55,22 +55,47 @@ const sameWords: Readonly<Record<string, RegExp>> = {
   'withdrawn-run': /^`[^`]+` is withdrawn/,
 };
 
+/** The same of codes whose one reason stands in a shared file, if more than two procedures say it. */
+const sameWidely: Readonly<Record<string, RegExp>> = {
+  'cannot-move-here': /moves `[^`]+`, which cannot move there.*$/,
+  'safety-rule-broken': /the safety rule `[^`]+` is broken.*$/,
+  'unused-hazard': /.*/,
+};
+
 function joinSame(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
   const groups = new Map<string, Diagnostic[]>();
+  const widely = new Map<string, Diagnostic[]>();
+  const put = (where: Map<string, Diagnostic[]>, key: readonly unknown[], one: Diagnostic): void => {
+    const text = JSON.stringify(key);
+    where.set(text, [...(where.get(text) ?? []), one]);
+  };
   for (const diagnostic of diagnostics) {
-    const words = sameWords[diagnostic.code]?.exec(diagnostic.message)?.[0];
-    if (words === undefined) continue;
-    const plain = words.replaceAll(/\bperson \d|`person`/g, 'person');
+    const { code, at, message } = diagnostic;
+    const plain = (words: string): string => words.replaceAll(/\bperson \d|`person`/g, 'person');
+    const words = sameWords[code]?.exec(message)?.[0];
+    const wide = sameWidely[code]?.exec(message)?.[0];
+    const end = / of what (`[^`]+`) runs\b/.exec(message)?.[1];
+    // what cannot be done after one branch that leads to an end is one fault
+    if (end !== undefined) put(groups, [at.file, at.start, end], diagnostic);
     // what a machine lacks is lacked by one procedure at a time
-    const file = diagnostic.code === 'missing-parameter' ? diagnostic.at.file : '';
-    const key = JSON.stringify([diagnostic.code, file, plain]);
-    groups.set(key, [...(groups.get(key) ?? []), diagnostic]);
+    else if (words !== undefined)
+      put(groups, [code, code === 'missing-parameter' ? at.file : '', plain(words)], diagnostic);
+    else if (wide !== undefined) put(widely, [code, plain(wide)], diagnostic);
   }
+  const wide = [...widely.values()].filter((group) => new Set(group.map(({ at }) => at.file)).size > 2);
   const followers = new Map(
-    [...groups.values()].flatMap(([first, ...others]) => (first ? [[first, others] as const] : [])),
+    [...groups.values(), ...wide].flatMap(([first, ...others]) => (first ? [[first, others] as const] : [])),
   );
   const gone = new Set([...followers.values()].flat());
-  return diagnostics.filter((one) => !gone.has(one)).map((one) => withFollowers(one, followers.get(one) ?? []));
+  const firsts = new Set(wide.map(([first]) => first));
+  return diagnostics
+    .filter((one) => !gone.has(one))
+    .map((one) => withFollowers(firsts.has(one) ? withShared(one) : one, followers.get(one) ?? []));
+}
+
+function withShared(diagnostic: Diagnostic): Diagnostic {
+  const shared = 'Several procedures have the same fault: look first whether `states.yaml` or `safety.yaml` is wrong.';
+  return { ...diagnostic, note: diagnostic.note === undefined ? shared : `${diagnostic.note} ${shared}` };
 }
 
 // An end state that a procedure does not reach is missed by whoever runs it as well.

@@ -40,7 +40,10 @@ export function joinWords(diagnostics: readonly Diagnostic[], book: Book): reado
           contradictions.find((other) => other !== diagnostic && saysAgain(other, diagnostic))
         );
       case 'translation-differs':
-        return differenceFrom(diagnostic, [...contradictions, ...errors]);
+        return (
+          differenceFrom(diagnostic, [...contradictions, ...errors]) ??
+          diagnostics.find(({ code, at }) => code === 'heading-like-step' && at.file === originalOf(diagnostic.at.file))
+        );
       case 'translated-two-ways':
         return diagnostics.find(
           ({ code, at }) =>

@@ -16,8 +16,13 @@ export default rule({
     for (const findings of grouped(all, ({ data }) => data.place?.step ?? '')) {
       const [first] = findings;
       const step = procedure.steps.find(({ id }) => id === first?.data.place?.step);
-      if (first && step)
-        yield { ...first, data: { violation: first.data, ...missedBy(findings, { procedure, step }) } };
+      if (!first || !step) continue;
+      // beside the branches that are there, else at the step
+      const written = context.book.procedures
+        .get(procedure.id)
+        ?.steps.find(({ id }) => id.value === first.data.place?.step);
+      const at = [...(written?.when.values() ?? [])].at(-1)?.at ?? first.at;
+      yield { ...first, at, data: { violation: first.data, ...missedBy(findings, { procedure, step }) } };
     }
   },
   say: ({ violation, values, ways, hasBranches }) => {

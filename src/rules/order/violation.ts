@@ -8,7 +8,7 @@ import { isSameSpan, withoutToldByOthers } from './callees.js';
 import { withoutRepeats } from './follow-ups.js';
 import { sensibleRepair } from './help.js';
 import { pathOf } from './path.js';
-import { code, lossWords, stepIdAt } from './words.js';
+import { code, lossWords, stepIdAt, stepName } from './words.js';
 
 /** The violations of one kind, each with its path and the place of what is not kept. */
 export function* violationsOf(kind: ViolationKind, proof: Proof, context: Context): Iterable<Finding<Violation>> {
@@ -17,7 +17,7 @@ export function* violationsOf(kind: ViolationKind, proof: Proof, context: Contex
     const violation = each.kind === kind ? withoutToldByOthers(each, proof, context) : undefined;
     if (!violation) continue;
     const at = pointOf(violation, book);
-    const related = [...pathOf(violation, book), ...claimOf(violation, at)];
+    const related = [...pathOf(violation, book), ...insideOf(violation, book), ...claimOf(violation, at)];
     const { repair: _, ...rest } = violation;
     const repair = sensibleRepair(violation, book);
     yield { at, related, data: repair ? { ...rest, repair } : rest };
@@ -38,9 +38,31 @@ export function grouped<D>(
 }
 
 /**
- * What to point at: a bundle of conditions where it is named; a whole step by where it puts the person, else by its id.
+ * What to point at: the branch that leads to an end where what that end runs cannot be done then; a bundle of conditions where
+ * it is named; a whole step by where it puts the person, else by its id.
  */
 function pointOf(violation: Violation, book: Book): Span {
+  return leadingBranch(violation, book) ?? pointInside(violation, book);
+}
+
+// What an end runs is proved for itself as well: what goes wrong in it on this path comes of the way there.
+function leadingBranch({ place, trace }: Violation, book: Book): Span | undefined {
+  if (place?.end === undefined) return undefined;
+  const last = trace.findLast((entry) => entry.place.end === undefined)?.place;
+  const step = last && book.procedures.get(last.procedure)?.steps.find(({ id }) => id.value === last.step);
+  if (!last || !step) return undefined;
+  const branches = [step.otherwise, ...step.when.values(), ...step.answers.map(({ branch }) => branch), step.then];
+  const leads = branches.flatMap((branch) => (branch ? [branch, branch.otherwise] : []));
+  return leads.find((branch) => branch?.go.value === place.end)?.go.at ?? stepIdAt(last, book);
+}
+
+function insideOf(violation: Violation, book: Book): readonly { readonly message: string; readonly at: Span }[] {
+  const { place } = violation;
+  if (!place || !leadingBranch(violation, book)) return [];
+  return [{ message: stepName(place), at: pointInside(violation, book) }];
+}
+
+function pointInside(violation: Violation, book: Book): Span {
   const { at, place } = violation;
   const named = bundleNameAt(violation, book);
   if (named) return named;
@@ -52,7 +74,8 @@ function pointOf(violation: Violation, book: Book): Span {
 function bundleNameAt({ kind, at, place, end, missing }: Violation, book: Book): Span | undefined {
   const [first] = missing;
   const procedure = book.procedures.get(place?.procedure ?? '');
-  if (first?.bundle === undefined || !isSameSpan(first.at, at)) return undefined;
+  const isOfBundle = first?.bundle !== undefined && (isSameSpan(first.at, at) || at.file !== procedure?.file);
+  if (!isOfBundle) return undefined;
   const step = procedure?.steps.find(({ id }) => id.value === place?.step);
   const named = kind === 'leaves-not-met' ? procedure?.leaves.get(end ?? 'done') : step?.needs;
   return named?.kind === 'bundle' ? named.name.at : undefined;
