@@ -20,13 +20,22 @@ export function checkName(reading: Reading, key: YamlScalar): void {
     code: 'bad-name',
     message: `\`${name}\` cannot be a name: ${why}`,
     at: key.at,
-    help: isMended
-      ? `Call it \`${snake}\`, here and where it is used.`
-      : 'Give it another name, here and where it is used.',
+    help:
+      sideHelp(name) ??
+      (isMended
+        ? `Call it \`${snake}\`, here and where it is used.`
+        : 'Give it another name, here and where it is used.'),
     ...(isMended
       ? { fixes: [{ title: `Call it \`${snake}\``, edits: [{ at: key.at, text: snake }], safe: false }] }
       : {}),
   });
+}
+
+/** For a name with braces, in which `for-each` has put nothing in. */
+function sideHelp(name: string): string | undefined {
+  const side = /\{\s*([^{}]*?)\s*\}/.exec(name)?.[1];
+  if (side === undefined) return undefined;
+  return `Braces stand for what \`for-each\` gives, and it gives no \`${side}\`: mend one of the two, as in \`for-each: { ${side || 'side'}: [left, right] }\`.`;
 }
 
 /** Where a branch may lead besides a step: no step may be called so. */
@@ -59,8 +68,14 @@ export function checkKebab(reading: Reading, id: Located<string>, what: string):
     code: 'bad-name',
     message: `\`${id.value}\` cannot be the id of ${what}: ids are small letters and digits joined by \`-\``,
     at: id.at,
-    ...(kebab === '' ? {} : { help: `Call it \`${kebab}\`, here and where it is used.` }),
+    ...filledHelp(
+      sideHelp(id.value) ?? (kebab === '' ? undefined : `Call it \`${kebab}\`, here and where it is used.`),
+    ),
   });
+}
+
+function filledHelp(help: string | undefined): { readonly help?: string } {
+  return help === undefined ? {} : { help };
 }
 
 /** Reports every id after the first that stands more than once among `ids`. */
