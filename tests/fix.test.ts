@@ -1,6 +1,6 @@
 // Fixes that are made without asking: nothing but what they name is changed, they come to an end, and they mend.
 
-import { chmodSync, cpSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, cpSync, existsSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { array, assert, constantFrom, property } from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -161,5 +161,13 @@ describe('check --proof', () => {
     expect(written.code).toBe(0);
     expect(readFileSync(file, 'utf8')).toBe(printed.out);
     expect((await stepgauge('check', '--proof', folder)).code).toBe(2);
+  });
+
+  it('does not take the name of a book for the file to write', async () => {
+    const away = join(newFolder(), 'mybook');
+    const called = await stepgauge('check', '--proof', away);
+    expect(called.code).toBe(2);
+    expect(called.err).toContain(`check ${away} --proof`);
+    expect(existsSync(away)).toBe(false);
   });
 });

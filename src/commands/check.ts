@@ -13,10 +13,15 @@ import type { Terminal } from './terminal.js';
 
 /** Gives the exit code: 0 clean, 1 errors found. */
 export function runCheck(book: string | undefined, options: CheckCommandOptions, terminal: Terminal): number {
+  const { proof } = options;
+  if (typeof proof === 'string' && !proof.endsWith('.json')) {
+    throw new Misuse(
+      `The proof is written as JSON, and \`${proof}\` does not end in \`.json\`: say \`--proof proof.json\`. The book is named before it: \`stepgauge check ${proof} --proof\``,
+    );
+  }
   const load = makeLoader();
   let loaded = load(book, options);
   if (options.fix && mend(loaded, options, terminal)) loaded = load(loaded.folder, options);
-  const { proof } = options;
   // what is printed as data must stay whole: all else goes where messages go
   report(loaded, options, proof === true ? { ...terminal, out: terminal.err } : terminal, true);
   if (proof !== undefined) {
