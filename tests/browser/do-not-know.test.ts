@@ -1,49 +1,21 @@
 // Whoever does not know an option, or the header, has what holds either way without signal, and is stopped there as well.
 // biome-ignore-all lint/performance/useDomNodeTextContent: what a person sees counts, not what the markup holds
 
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { openBrowser, type ServedSite, serveBelow } from './site-server.js';
+import { describe, expect, it } from 'vitest';
+import { phoneFor } from './kept-phone.js';
 import { edit, siteWith } from './small-sites.js';
 
 const home = 'tarn-40/row-12x20/';
 const first = siteWith(() => {});
 const withdrawn = siteWith((texts) => edit(texts, 'wrong/arm-stuck.md', 'status: released', 'status: withdrawn'));
 
-let browser: Browser;
-let site: ServedSite;
-let context: BrowserContext;
-
-beforeAll(async () => {
-  site = await serveBelow('/books/header/', first);
-  browser = await openBrowser();
-});
-
-afterEach(async () => {
-  await context?.close();
-  site.files = first;
-  site.isDown = false;
-});
-
-afterAll(async () => {
-  await browser?.close();
-  site?.server.close();
-});
-
-async function keep(path: string): Promise<Page> {
-  context = await browser.newContext({ viewport: { width: 360, height: 640 } });
-  const page = await context.newPage();
-  await page.goto(site.address + path);
-  await page.locator('[data-do="keep"]').click();
-  await page.locator('[data-say="kept"]').waitFor();
-  return page;
-}
+const phone = phoneFor(first);
 
 describe('a person who does not know', () => {
   it('an option of a kept machine, goes on without signal to what holds either way', async () => {
-    const page = await keep(home);
-    site.isDown = true;
-    await page.goto(`${site.address}${home}arm-stuck/`);
+    const page = await phone.keep(home);
+    phone.site.isDown = true;
+    await page.goto(`${phone.site.address}${home}arm-stuck/`);
     await page.locator('#versions .unknown a').click();
     await page.waitForURL(`**/${home}arm-stuck/any/`);
     expect(await page.locator('#steps').innerText()).toContain('Is there mud on the arm?');
@@ -51,9 +23,9 @@ describe('a person who does not know', () => {
   });
 
   it('the header, keeps those pages and reads them without signal', async () => {
-    const page = await keep('tarn-40/any/');
-    site.isDown = true;
-    await page.goto(site.address);
+    const page = await phone.keep('tarn-40/any/');
+    phone.site.isDown = true;
+    await page.goto(phone.site.address);
     expect(await page.locator('#kept a').innerText()).toContain('Tarn 40 · any header');
     await page.locator('#kept a').click();
     await page.locator('.entries a[href*="arm-stuck"]').click();
@@ -68,14 +40,14 @@ describe('a person who does not know', () => {
 
 describe('a page of what holds either way', () => {
   it('says stop once its procedure was withdrawn, and how long it was not checked', async () => {
-    const page = await keep(home);
-    const path = `${site.address}${home}arm-stuck/any/`;
-    site.isDown = true;
+    const page = await phone.keep(home);
+    const path = `${phone.site.address}${home}arm-stuck/any/`;
+    phone.site.isDown = true;
     await page.clock.setFixedTime(Date.now() + 16.5 * 86_400_000);
     await page.goto(path);
     await page.locator('[data-say="stale"]').waitFor();
-    site.isDown = false;
-    site.files = withdrawn;
+    phone.site.isDown = false;
+    phone.site.files = withdrawn;
     await page.reload();
     await page.locator('#standing [data-say="withdrawn"]').waitFor();
     expect(await page.locator('#steps').isVisible()).toBe(false);

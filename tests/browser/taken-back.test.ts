@@ -1,9 +1,8 @@
 // What was withdrawn, or has left the book, since a phone kept its pages: every list says so in a real browser.
 // biome-ignore-all lint/performance/useDomNodeTextContent: what a person sees counts, not what the markup holds
 
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { openBrowser, type ServedSite, serveBelow } from './site-server.js';
+import { describe, expect, it } from 'vitest';
+import { phoneFor } from './kept-phone.js';
 import { edit, siteWith } from './small-sites.js';
 
 const home = 'tarn-40/row-12x20/';
@@ -13,42 +12,15 @@ const first = siteWith(() => {});
 const withdrawn = siteWith((texts) => edit(texts, procedure, 'status: released', 'status: withdrawn'));
 const without = siteWith((texts) => edit(texts, 'wrong/make-safe.md', 'status: released', 'status: draft'));
 
-let browser: Browser;
-let site: ServedSite;
-let context: BrowserContext;
-
-beforeAll(async () => {
-  site = await serveBelow('/books/header/', first);
-  browser = await openBrowser();
-});
-
-afterEach(async () => {
-  await context?.close();
-  site.files = first;
-  site.isDown = false;
-});
-
-afterAll(async () => {
-  await browser?.close();
-  site?.server.close();
-});
-
-async function keep(): Promise<Page> {
-  context = await browser.newContext({ viewport: { width: 360, height: 640 } });
-  const page = await context.newPage();
-  await page.goto(site.address + home);
-  await page.locator('[data-do="keep"]').click();
-  await page.locator('[data-say="kept"]').waitFor();
-  return page;
-}
+const phone = phoneFor(first);
 
 describe('the lists of a kept machine', () => {
   it('mark what was withdrawn since, with signal and without, and give no value and no hit of it', async () => {
-    const page = await keep();
-    site.files = withdrawn;
+    const page = await phone.keep(home);
+    phone.site.files = withdrawn;
     for (const isDown of [false, true]) {
-      site.isDown = isDown;
-      await page.goto(site.address + home);
+      phone.site.isDown = isDown;
+      await page.goto(phone.site.address + home);
       const row = page.locator('#listing [data-of="learn-height-range"] .taken');
       await row.waitFor();
       expect(await row.innerText()).toBe('Withdrawn. Do not use it.');
@@ -57,32 +29,32 @@ describe('the lists of a kept machine', () => {
       const hit = page.locator('.hit[data-of="learn-height-range"]');
       await hit.locator('.taken').waitFor();
       expect(await hit.innerText()).not.toMatch(/\d\sV/);
-      await page.goto(`${site.address}${home}values.html`);
+      await page.goto(`${phone.site.address}${home}values.html`);
       const values = page.locator('[data-of="learn-height-range"]');
       await values.locator('.taken').waitFor();
       expect(await values.innerText()).not.toMatch(/\d\sV/);
-      await page.goto(`${site.address}${home}symptoms.html`);
+      await page.goto(`${phone.site.address}${home}symptoms.html`);
       await page.locator('[data-of="learn-height-range"] .taken').first().waitFor();
-      await page.goto(`${site.address}${home}changes.html`);
+      await page.goto(`${phone.site.address}${home}changes.html`);
       await page.locator('[data-of="learn-height-range"] .taken').first().waitFor();
     }
   });
 
   it('take the mark back once it is released again', async () => {
-    const page = await keep();
-    site.files = withdrawn;
-    await page.goto(site.address + home);
+    const page = await phone.keep(home);
+    phone.site.files = withdrawn;
+    await page.goto(phone.site.address + home);
     const mark = page.locator('#listing [data-of="learn-height-range"] .taken');
     await mark.waitFor();
-    site.files = first;
+    phone.site.files = first;
     await page.evaluate(() => window.dispatchEvent(new Event('online')));
     await mark.waitFor({ state: 'detached' });
   });
 
   it('say what has left the book', async () => {
-    const page = await keep();
-    site.files = without;
-    await page.goto(site.address + home);
+    const page = await phone.keep(home);
+    phone.site.files = without;
+    await page.goto(phone.site.address + home);
     const mark = page.locator('#listing [data-of="make-safe"] .taken');
     await mark.waitFor();
     expect(await mark.innerText()).toBe('No longer in the book. Do not use it.');
@@ -91,16 +63,15 @@ describe('the lists of a kept machine', () => {
 
 describe('a job that is open', () => {
   it('is marked in the list of jobs once its procedure was withdrawn', async () => {
-    context = await browser.newContext({ viewport: { width: 360, height: 640 } });
-    const page = await context.newPage();
-    await page.goto(site.address + learn);
+    const page = await phone.open();
+    await page.goto(phone.site.address + learn);
     await page.locator('.walk-go').click();
     await page.locator('.walk-bar .main').click();
     await page.locator('#before.walk-here').waitFor();
-    await page.goto(`${site.address}jobs.html`);
+    await page.goto(`${phone.site.address}jobs.html`);
     await page.locator('[data-of="learn-height-range"]').waitFor();
     expect(await page.locator('.taken').count()).toBe(0);
-    site.files = withdrawn;
+    phone.site.files = withdrawn;
     await page.reload();
     await page.locator('[data-of="learn-height-range"] .taken').waitFor();
   });
@@ -108,15 +79,14 @@ describe('a job that is open', () => {
 
 describe('a page that was added since the site was asked', () => {
   it('is shown once the site has answered: an old answer knows nothing of it', async () => {
-    site.files = without;
-    context = await browser.newContext({ viewport: { width: 360, height: 640 } });
-    const page = await context.newPage();
+    phone.site.files = without;
+    const page = await phone.open();
     const asked = page.waitForResponse('**/status.json');
-    await page.goto(site.address + home);
+    await page.goto(phone.site.address + home);
     await asked;
     await page.waitForFunction(() => Object.keys(localStorage).some((key) => key.startsWith('stepgauge-check')));
-    site.files = first;
-    await page.goto(`${site.address}${home}make-safe/`);
+    phone.site.files = first;
+    await page.goto(`${phone.site.address}${home}make-safe/`);
     await page.locator('#standing').waitFor({ state: 'hidden' });
     await page.waitForFunction(() => !document.body.classList.contains('taken-back'));
     expect(await page.locator('#steps').isVisible()).toBe(true);
