@@ -42,6 +42,8 @@ function withoutParts(page: string): string {
     .replaceAll(/<script\b[^>]*><\/script>\n?/g, '')
     .replaceAll(/<link\b[^>]*>\n?/g, '')
     .replaceAll(/<section class="standing"[\s\S]*?<\/section>\n?/g, '')
+    .replaceAll(/<section class="walk-start"[\s\S]*?<\/section>\n?/g, '')
+    .replaceAll(/<button class="wrong"[\s\S]*?<\/button>\n?/g, '')
     .replaceAll(/<p class="(?:languages|print-card)">[\s\S]*?<\/p>\n?/g, '')
     .replaceAll(/ ?<a class="change"[\s\S]*?<\/a>/g, '')
     .replace(/<body\b[^>]*?( class="[^"]*")[^>]*>/, '<body$1>');
