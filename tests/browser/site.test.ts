@@ -134,7 +134,7 @@ describe('an operator with a phone', () => {
       const shown = await on(path, {}, (page) =>
         page.evaluate(() =>
           [...document.querySelectorAll<HTMLElement>('[hidden]')]
-            .filter((one) => one.getClientRects().length > 0)
+            .filter((one) => one.checkVisibility({ visibilityProperty: true }))
             .map((one) => one.outerHTML.slice(0, 80)),
         ),
       );
