@@ -1,6 +1,11 @@
 // A page never shows a number of another rig; a page for rigs that are not told apart shows only what all of them share.
 
-import { describe, expect, it } from 'vitest';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { reportsJson } from '../../site/client/job/reports.js';
+import { thisPage } from '../../site/client/job/this-page.js';
 import { emitSite } from '../../src/emit/pages/site.js';
 import { mapSite } from '../../src/emit/pages/site-map.js';
 import { voiceFor } from '../../src/emit/voice.js';
@@ -35,10 +40,15 @@ function found(text: string, numbers: readonly string[]): readonly string[] {
 
 const plain = (page: string | Uint8Array | undefined): string => String(page).replaceAll(/<[^>]*>/g, ' ');
 
+const { resolved, proofs, figures } = demoBook();
+const files = emitSite(resolved, { proofs, figures });
+const map = mapSite(resolved, { drafts: false });
+const commons = [
+  ...map.groups.flatMap(({ entries }) => entries),
+  ...map.homes.flatMap(({ entries }) => entries.flatMap(({ common }) => common ?? [])),
+];
+
 describe('the demo book', () => {
-  const { resolved, proofs, figures } = demoBook();
-  const files = emitSite(resolved, { proofs, figures });
-  const map = mapSite(resolved, { drafts: false });
   const all = [...new Set(resolved.variants.flatMap((variant) => [...numbersOfVariant(variant)]))];
   const textOf = new Map(resolved.variants.map((variant) => [variant.id, JSON.stringify(variant.procedure.prose)]));
 
@@ -78,10 +88,6 @@ describe('the demo book', () => {
   });
 
   it('leaves out on a page for rigs that are not told apart what they do not share', () => {
-    const commons = [
-      ...map.groups.flatMap(({ entries }) => entries),
-      ...map.homes.flatMap(({ entries }) => entries.flatMap(({ common }) => common ?? [])),
-    ];
     expect(commons.length).toBeGreaterThan(30);
     let left = 0;
     for (const { folder, places } of commons) {
@@ -116,10 +122,51 @@ describe('the demo book', () => {
   });
 });
 
+describe('a page for rigs that are not told apart', () => {
+  const validate = new Ajv2020({ strict: false, validateFormats: false }).compile(
+    JSON.parse(readFileSync(join(import.meta.dirname, '../../schema/job-wrong-pages.schema.json'), 'utf8')) as object,
+  );
+  afterEach(() => vi.unstubAllGlobals());
+
+  it('can be reported as wrong, by its own code and address', () => {
+    expect(commons.length).toBeGreaterThan(30);
+    for (const language of ['', 'es/']) {
+      for (const { folder, code, procedure } of commons) {
+        const path = `${language}${folder}`;
+        const text = String(files.get(`${path}index.html`));
+        expect([path, text.includes('id="page-wrong"')]).toEqual([path, true]);
+        vi.stubGlobal('document', { documentElement: { lang: language === '' ? 'en' : 'es' }, body: bodyOf(text) });
+        vi.stubGlobal('location', { href: 'https://book.example/' });
+        const page = thisPage();
+        expect(page).toMatchObject({ code, path, procedure: procedure.id, revision: procedure.revision });
+        expect([page?.title, page?.rig, page?.content].filter((fact) => !fact)).toEqual([]);
+        const file = reportsJson(page ? [{ page, text: 'The lamp is on the right.', at: '2026-11-29T12:00:00Z' }] : []);
+        expect(validate(JSON.parse(file)), JSON.stringify(validate.errors)).toBe(true);
+      }
+    }
+  });
+
+  it('has another content than the page of either rig, and the same in both languages', () => {
+    const contentAt = (path: string): string => bodyOf(String(files.get(`${path}index.html`))).dataset.content ?? '';
+    const one = commons.find(({ places }) => new Set(places.map(({ version }) => version.variant.hash)).size > 1);
+    expect(one).toBeDefined();
+    const own = one?.places.map(({ version }) => contentAt(version.folder)) ?? [];
+    expect(own).not.toContain(contentAt(one?.folder ?? ''));
+    expect(contentAt(`es/${one?.folder ?? ''}`)).toBe(contentAt(one?.folder ?? ''));
+  });
+});
+
+/** The facts of a page's body, as a browser gives them to the script. */
+function bodyOf(page: string): { readonly dataset: Readonly<Record<string, string>> } {
+  const [, attributes = ''] = /<body([^>]*)>/.exec(page) ?? [];
+  const facts = [...attributes.matchAll(/ data-([a-z-]+)="([^"]*)"/g)].map(([, name = '', text = '']) => [name, text]);
+  return { dataset: Object.fromEntries(facts) as Record<string, string> };
+}
+
 describe('two machines with limits of their own', () => {
   const { texts } = filesOfBook('tests/books/base');
-  const { resolved, proofs } = bookOf(texts);
-  const files = emitSite(resolved, { proofs });
+  const base = bookOf(texts);
+  const files = emitSite(base.resolved, { proofs: base.proofs });
 
   it('share a page that names the value, and neither machine’s limits', () => {
     const path = [...files.keys()].find((one) => /any\/learn-height-range\/index\.html$/.test(one)) ?? '';

@@ -11,7 +11,9 @@ import { drawCondition, drawReady } from './before.js';
 import { homeName, linkTo, type Page, phoneLink } from './context.js';
 import { hatching } from './gauge.js';
 import { drawHazard, findHazard, isDeadly, worstFirst } from './hazards.js';
+import { commonFacts } from './job-facts.js';
 import { renderPage } from './layout.js';
+import { drawWrongButton } from './procedure-head.js';
 import { drawOnce, drawProse, endScopes, type Work, workOf } from './procedure-page.js';
 import { describeRig } from './rig-words.js';
 import type { CommonEntry, Entry, Home, Place } from './site-map.js';
@@ -70,7 +72,7 @@ export function commonPage(page: Page, entry: CommonEntry, where: CommonPlace): 
     title: `${title} · ${voice.text('common-title')}`,
     rig: where.back,
     kept: where.linked,
-    facts: { 'data-procedure': procedure.id, 'data-revision': String(procedure.revision) },
+    facts: commonFacts(page, entry, { title, rig: `${where.back.words} · ${where.rigs}` }),
     judged: {
       procedure,
       isDeadly: views.some(({ page: own, work }) => work.hazards.some((id) => isDeadly(findHazard(own, id)))),
@@ -78,6 +80,7 @@ export function commonPage(page: Page, entry: CommonEntry, where: CommonPlace): 
     head: html`<h1>${title}</h1>
 <p class="summary">${same(views, ({ place }) => voice.say(place.version.variant.procedure.summary))}</p>
 <p class="meta"><span>${voice.ui('revision', { revision: procedure.revision })}</span> <span>${voice.ui('read-out', { code: html`<b class="code">${spokenCode(entry.code)}</b>` })}</span></p>
+${drawWrongButton(voice)}
 <div class="applies"><p><b>${voice.ui('common-title')}</b> ${voice.ui(one ? 'common-all' : 'common-why', { rigs: where.rigs })} <a href="${linkTo(page, where.tell)}">${voice.ui('common-tell')}</a></p></div>
 ${withdrawn && html`<div class="stop" role="note"><p><b>${voice.ui('withdrawn-title')}</b></p><p>${voice.ui('withdrawn-text', { phone: phoneLink(page) })}</p></div>`}`,
     body: html`${!withdrawn && (one ? drawOnce(one.page, one.place.version) : drawShared(views, voice))}${drawCall(page, entry)}`,

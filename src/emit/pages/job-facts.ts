@@ -1,8 +1,10 @@
-// What a page says of itself for the jobs that are done by it: the same facts that a record of such a job bears.
+// What a page says of itself for the jobs that are done by it: the same facts that a record of such a job bears. A page for
+// rigs that are not told apart says the same, for whoever finds it wrong.
 
+import { sha256 } from '../../text/sha256.js';
 import { homeName, languageFolder, type Page } from './context.js';
 import { describeRig } from './rig-words.js';
-import type { Version } from './site-map.js';
+import type { CommonEntry, Version } from './site-map.js';
 
 type Facts = Readonly<Record<`data-${string}`, string>>;
 
@@ -18,6 +20,26 @@ export function jobFacts(page: Page, version: Version): Facts {
     'data-code': version.code,
     'data-path': languageFolder(site, voice.language) + version.folder,
     'data-rig': sayRig(page, version),
+  };
+}
+
+/** The facts of a page of what holds for several rigs; `title` and `rig` as the page calls them. */
+export function commonFacts(
+  page: Page,
+  entry: CommonEntry,
+  said: { readonly title: string; readonly rig: string },
+): Facts {
+  const { voice, site } = page;
+  const hashes = [...new Set(entry.places.map(({ version }) => version.variant.hash))].sort();
+  return {
+    'data-procedure': entry.procedure.id,
+    'data-title': said.title,
+    'data-revision': String(entry.procedure.revision),
+    // that of the one version, or of all together
+    'data-content': hashes.length === 1 ? (hashes[0] ?? '') : sha256(hashes.join('\n')),
+    'data-code': entry.code,
+    'data-path': languageFolder(site, voice.language) + entry.folder,
+    'data-rig': said.rig,
   };
 }
 

@@ -4,6 +4,7 @@ import type { Machine } from '../../model/book.js';
 import { wordsOf } from '../book-text.js';
 import { type Html, html } from '../html.js';
 import { spokenCode } from '../short-code.js';
+import type { Voice } from '../voice.js';
 import { languageNameIn } from '../words/interface.js';
 import { linkToShared, type Page, phoneLink, readerOf } from './context.js';
 import { factsText } from './rig-facts.js';
@@ -22,8 +23,13 @@ export function drawHead(page: Page, entry: Entry, version: Version): Html {
 <p class="meta"><span>${voice.ui('revision', { revision: procedure.revision })}</span>${next !== undefined && html` <span>${voice.ui('review-by', { date: voice.date(next) })}</span>`} <span>${voice.ui('read-out', { code: html`<b class="code">${spokenCode(version.code)}</b>` })}</span></p>
 ${page.home && html`<p class="meta"><span>${sayApplies(page.home.machine, version.rigs, voice)}</span></p>`}
 ${untranslated && html`<p class="meta">${voice.ui('untranslated-page', { language: languageNameIn(voice.language, voice.first) })}</p>`}
-<button class="wrong" id="page-wrong" type="button" hidden>${voice.ui('page-is-wrong')}</button>
+${drawWrongButton(voice)}
 ${drawApplies(page, entry, version)}${drawStatus(page, procedure.status)}`;
+}
+
+/** What opens the form *this page is wrong*; the client script shows it. */
+export function drawWrongButton(voice: Voice): Html {
+  return html`<button class="wrong" id="page-wrong" type="button" hidden>${voice.ui('page-is-wrong')}</button>`;
 }
 
 /** What the page is only for, and how to tell; nothing where it is for every rig of its home. */
