@@ -151,6 +151,8 @@ export interface ResolvedWorksheet {
     readonly instrument?: ResolvedInstrument;
     /** What each entry must keep. */
     readonly limits?: Limits;
+    /** Where these are written. */
+    readonly limitsAt?: Span;
   }[];
   readonly results: readonly {
     readonly id: string;
@@ -158,6 +160,7 @@ export interface ResolvedWorksheet {
     readonly unit: Unit;
     readonly from: Expr;
     readonly limits?: Limits;
+    readonly limitsAt?: Span;
     readonly shown?: string;
   }[];
 }

@@ -106,7 +106,7 @@ function resolveColumn(scene: Scene, column: WorksheetColumn, sheet: Sheet): Res
     said && !choices ? shapeOfUnit(said) : (found?.shape ?? (unit && !choices ? shapeOfUnit(unit) : undefined));
   if (shape) sheet.shapes.set(id, shape);
   if (unit) sheet.units.set(id, unit);
-  const limits = column.limits && shape && findLimits(scene, column.limits, { expected: shape })?.limits;
+  const limits = column.limits && shape && findLimits(scene, column.limits, { expected: shape });
   return {
     id,
     label: wordsFor(scene, column.label),
@@ -116,7 +116,7 @@ function resolveColumn(scene: Scene, column: WorksheetColumn, sheet: Sheet): Res
       : {}),
     ...(found ? { from: found.expr } : {}),
     ...(instrument ? { instrument } : {}),
-    ...(limits ? { limits } : {}),
+    ...(limits ? { limits: limits.limits, limitsAt: limits.at } : {}),
   };
 }
 
@@ -128,7 +128,8 @@ function resolveResult(
   const found = deriveCell(scene, source.from, { sheet, whole: true });
   if (!found) return undefined;
   sheet.shapes.set(source.id, found.shape);
-  const limits = source.limits && findLimits(scene, source.limits, { expected: found.shape })?.limits;
+  const written = source.limits && findLimits(scene, source.limits, { expected: found.shape });
+  const limits = written?.limits;
   const said = source.unit && findUnit(source.unit.value);
   if (said && source.unit) requireUnit(scene, { id: source.id, shape: found.shape, unit: said, said: source.unit });
   const unit = said ?? limits?.unit ?? unitFor(found.shape, sheet);
@@ -148,7 +149,7 @@ function resolveResult(
     label: wordsFor(scene, source.label),
     unit,
     from: found.expr,
-    ...(limits ? { limits, shown: formatLimits(limits) } : {}),
+    ...(written ? { limits: written.limits, limitsAt: written.at, shown: formatLimits(written.limits) } : {}),
   };
 }
 

@@ -23,6 +23,8 @@ import derivedLimitsImpossible from './derived/derived-limits-impossible.js';
 import derivedLimitsNeverFail from './derived/derived-limits-never-fail.js';
 import derivedLimitsTighter from './derived/derived-limits-tighter.js';
 import derivedWithoutValue from './derived/derived-without-value.js';
+import worksheetLimitsImpossible from './derived/worksheet-limits-impossible.js';
+import worksheetLimitsNeverFail from './derived/worksheet-limits-never-fail.js';
 import cropNumberOfOtherQuantity from './dimensions/crop-number-of-other-quantity.js';
 import issuedToUnknownUnit from './fleet/issued-to-unknown-unit.js';
 import serialUsedTwice from './fleet/serial-used-twice.js';
@@ -169,6 +171,8 @@ export const rules: readonly AnyRule[] = [
   derivedLimitsNeverFail,
   derivedLimitsTighter,
   derivedWithoutValue,
+  worksheetLimitsImpossible,
+  worksheetLimitsNeverFail,
   cropNumberOfOtherQuantity,
   branchNeverTaken,
   neverDone,

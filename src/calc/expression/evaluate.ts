@@ -199,8 +199,8 @@ function encloseBinary(expr: Extract<Expr, { kind: 'binary' }>, inputs: Inputs):
   }
 }
 
-// two ranges written in the text are two inputs, even where they read the same
-function isSameValue(a: Expr, b: Expr): boolean {
+/** Whether two parts are one value. Two ranges written in the text are two inputs, even where they read the same. */
+export function isSameValue(a: Expr, b: Expr): boolean {
   if (a.kind === 'number') return b.kind === 'number' && a.unit === b.unit && equals(a.value, b.value);
   if (a.kind === 'name') return b.kind === 'name' && a.path === b.path;
   if (a.kind === 'pi') return b.kind === 'pi';
