@@ -44,6 +44,8 @@ export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8
   const wanted = cardsOf(resolved).filter(({ variant }) => drafts || variant.procedure.status !== 'draft');
   const links = wanted.map(({ variant, ...card }) => ({ ...card, variant: variant.id }));
   const proof = proofOfAll(input);
+  const history =
+    input.releases && input.releases.length > 0 ? historyOf(input.releases, compileBook(resolved, figures)) : undefined;
   const site = emitSite(resolved, {
     proofs,
     figures,
@@ -52,14 +54,13 @@ export function buildBook(input: BuildInput): ReadonlyMap<string, string | Uint8
     drafts,
     rules: input.rules ?? [],
     proof,
-    ...(input.releases &&
-      input.releases.length > 0 && { history: historyOf(input.releases, compileBook(resolved, figures)) }),
+    ...(history && { history }),
     ...(resolved.book.issued.length > 0 && { reprint: reprintBook(input) }),
     ...(input.guard ? { guard: input.guard } : {}),
   });
   const cards = emitCards(resolved, { proofs, fonts }, ({ variant }) => drafts || variant.procedure.status !== 'draft');
   const files = new Map([...site, ...cards, ['data/proof.json', `${JSON.stringify(proof)}\n`] as const]);
-  const lists = offlineFiles(resolved, mapSite(resolved, { drafts }), files);
+  const lists = offlineFiles(resolved, { ...mapSite(resolved, { drafts }), gone: history?.gone ?? [] }, files);
   return new Map([...files, ...lists].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 

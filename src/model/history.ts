@@ -16,13 +16,17 @@ export interface Stretch {
   readonly comparison: Comparison;
 }
 
-/** A card of a release whose code no card of the book has any more. */
-export interface GoneCard {
+/** A card whose code no card of the book has any more. */
+export interface UnprintedCard {
   readonly code: string;
   readonly machine: string;
   /** What it was of. */
   readonly procedure: string;
   readonly title: Readonly<Record<string, string>>;
+}
+
+/** Such a card that a release of the book has. */
+export interface GoneCard extends UnprintedCard {
   readonly revision: number;
   readonly date: string;
 }

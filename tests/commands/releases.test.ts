@@ -4,6 +4,8 @@ import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
+import type { SetList } from '../../src/emit/offline/shapes.js';
+import { readRelease } from '../../src/history/release.js';
 import { newFolder, stepgauge } from './terminal.js';
 
 const root = join(import.meta.dirname, '../..');
@@ -168,6 +170,21 @@ describe('compare', () => {
       expect((await stepgauge('compare', release, other, ...today)).out).toContain('Nothing changed.');
       expect((await stepgauge('compare', other, release, ...today)).out).toContain('Nothing changed.');
     }
+  });
+
+  it('lets a phone that keeps the machine say stop to a card of the release that the book prints no more', async () => {
+    const folder = copyOfBase();
+    await stepgauge('release', folder, ...today);
+    change(folder, learn, 'machine: [tarn-40, tarn-60]', 'machine: [tarn-40]');
+    change(folder, learn, ', tarn-60: 0.7 to 1.0 V', '');
+    const built = join(newFolder(), 'site');
+    expect((await stepgauge('build', folder, '--out', built, ...today)).code).toBe(0);
+    const read = readRelease(readFileSync(join(folder, 'releases/2026-11-24.json'), 'utf8'));
+    const cards = read.ok ? read.release.book.variants.flatMap((variant) => variant.cards) : [];
+    const path = `c/${cards.find(({ machine }) => machine === 'tarn-60')?.code.toLowerCase()}/index.html`;
+    expect(readFileSync(join(built, path), 'utf8')).toContain('Do not work by the card');
+    const list = JSON.parse(readFileSync(join(built, 'tarn-60/row-12x20/offline.json'), 'utf8')) as SetList;
+    expect(list.files.map(([name]) => name)).toContain(path);
   });
 
   it('exits with 1 where a book has errors, and shows them', async () => {

@@ -2,6 +2,7 @@
 
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import { withdrawnCards } from '../../src/emit/cards/card-codes.js';
 import { linkedFiles, resolveLink } from '../../src/emit/offline/kept-files.js';
 import { offlineFiles } from '../../src/emit/offline/offline-files.js';
 import type { BookStatus, SetList } from '../../src/emit/offline/shapes.js';
@@ -30,13 +31,16 @@ function outputOf(change: (texts: Map<string, string>) => void = () => {}) {
         alsoCodes: [],
       })),
     );
-  const site = emitSite(resolved, { proofs, assets, cards });
+  const other = { code: 'GGGGGG', machine: 'tarn-20', procedure: 'learn', title: { en: 'Learn' }, revision: 1 };
+  const history = { stretches: [], cards: new Map(), gone: [{ ...other, date: '2025-03-01' }] };
+  const site = emitSite(resolved, { proofs, assets, cards, history });
   for (const { path } of cards) site.set(path, new Uint8Array([3]));
-  const added = offlineFiles(resolved, mapSite(resolved, { drafts: false }), site);
+  const added = offlineFiles(resolved, { ...mapSite(resolved, { drafts: false }), gone: history.gone }, site);
   const read = <T>(path: string): T => JSON.parse(added.get(path) ?? 'null') as T;
   return {
     site,
     added,
+    gone: [...withdrawnCards(resolved), other],
     status: read<BookStatus>('status.json'),
     list: (at: string) => read<SetList>(`${at}offline.json`),
   };
@@ -86,6 +90,22 @@ describe('the set of a home', () => {
     expect(kept).not.toContain('status.json');
     expect(kept).not.toContain('worker.js');
     expect(kept).not.toContain(`${home}offline.json`);
+  });
+
+  it('has the pages that say stop to whoever scans an old card of the machine, or of one that the book has no more', () => {
+    const own = output.gone.filter(({ machine }) => machine === 'tarn-40');
+    expect([own.length > 0, output.gone.length > own.length + 1]).toEqual([true, true]);
+    for (const language of ['', 'es/']) {
+      for (const folder of [home, 'tarn-40/platform-30/', 'tarn-40/any/', 'any/']) {
+        const kept = new Set(output.list(language + folder).files.map(([path]) => path));
+        for (const { code, machine } of output.gone) {
+          const path = `${language}c/${code.toLowerCase()}/index.html`;
+          const isMeant = folder === 'any/' || machine === 'tarn-40' || machine === 'tarn-20';
+          expect([folder, path, kept.has(path)]).toEqual([folder, path, isMeant]);
+          expect(output.site.get(path)).toMatch(/<div class="stop card-old" role="alert"><p><b>/);
+        }
+      }
+    }
   });
 
   it('has the page of what holds either way, for a person who does not know an option, and its bytes count', () => {

@@ -5,7 +5,7 @@ import type { ResolvedBook, Variant } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
 import { type Keep, keepNothing } from '../../text/keep.js';
 import type { Span } from '../../text/source.js';
-import { shortCodes } from '../short-code.js';
+import { cardCodes } from './card-codes.js';
 import { bodyOf, type CardContent } from './content.js';
 import { drawCard } from './draw.js';
 import { type PrintedIn, placeOfBlock, placeOfText } from './fault-places.js';
@@ -46,17 +46,9 @@ export function cardFonts(files: ReadonlyMap<string, Uint8Array>): CardFonts {
 
 /** Every card of a book. A withdrawn procedure has none. */
 export function cardsOf(resolved: ResolvedBook): readonly Card[] {
-  const pairs = resolved.variants
-    .filter(({ procedure }) => procedure.status !== 'withdrawn')
-    .flatMap((variant) =>
-      [...new Set(variant.rigs.map(({ machine }) => machine))].map((machine) => ({ variant, machine })),
-    );
-  const names = codeNames(pairs);
-  const codes = shortCodes([...names.values()].flat());
   const base = resolved.book.settings.url.value.replace(/\/*$/, '/');
-  return pairs.flatMap((pair) => {
-    const { variant, machine } = pair;
-    const [code = '', ...alsoCodes] = (names.get(pair) ?? []).map((name) => codes.get(name) ?? '');
+  return cardCodes(resolved).printed.flatMap(({ variant, machine, codes }) => {
+    const [code = '', ...alsoCodes] = codes;
     return languagesOf(resolved, variant).map((language, i) => ({
       variant,
       machine,
@@ -67,27 +59,6 @@ export function cardsOf(resolved: ResolvedBook): readonly Card[] {
       url: `${base}c/${code.toLowerCase()}/#${variant.procedure.revision}`,
     }));
   });
-}
-
-type Pair = Pick<Card, 'variant' | 'machine'>;
-
-/**
- * What the codes of a card stand for: machine, procedure and header, and which of these where several are; that of the first
- * header is printed. Not the number of its variant: with a header more, a card that was printed before would lead to
- * another's page.
- */
-function codeNames(pairs: readonly Pair[]): ReadonlyMap<Pair, readonly string[]> {
-  const counts = new Map<string, number>();
-  const named = ({ variant, machine }: Pair): readonly string[] => {
-    const headers = new Set(variant.rigs.filter((rig) => rig.machine === machine).map(({ header }) => header));
-    return [...headers].map((header) => {
-      const name = `${machine} ${variant.procedure.id} ${header}`;
-      const count = (counts.get(name) ?? 0) + 1;
-      counts.set(name, count);
-      return count === 1 ? name : `${name} ${count}`;
-    });
-  };
-  return new Map(pairs.map((pair) => [pair, named(pair)]));
 }
 
 function languagesOf({ book }: ResolvedBook, { procedure }: Variant): readonly string[] {

@@ -17,6 +17,9 @@ export interface Surroundings {
   /** Folders of all machines and languages, each with `/` at its end; none of the first language. */
   readonly machines: readonly string[];
   readonly languages: readonly string[];
+  /** Pages of cards that hold no longer, by their path below the language's folder: the folder of the machine, empty where the
+   * book has it no more. */
+  readonly stops: ReadonlyMap<string, string>;
   /** Links of a page, worked out once. */
   readonly linksOf: (path: string) => readonly string[];
 }
@@ -43,6 +46,7 @@ export function keptPaths(home: HomePlace, around: Surroundings): readonly strin
   for (const path of around.files.keys()) {
     if (path === away || path.startsWith('assets/') || path.startsWith(own) || leadsHome(path, home, around))
       take(path);
+    else if (saysStop(path, home, around)) take(path);
   }
   for (let path = queue.pop(); path !== undefined; path = queue.pop()) {
     const isOwn = path.startsWith(own) || path.startsWith(`${home.languageFolder}c/`);
@@ -58,6 +62,13 @@ function leadsHome(path: string, home: HomePlace, around: Surroundings): boolean
   const inner = path.startsWith(home.languageFolder) ? path.slice(home.languageFolder.length) : '';
   if (!/^[cu]\/.*\.html$/.test(inner)) return false;
   return around.linksOf(path).some((link) => link.startsWith(home.languageFolder + home.folder));
+}
+
+/** Whether a page says stop to whoever scans an old card of the machine, or of any where it is not known. */
+function saysStop(path: string, { languageFolder, folder }: HomePlace, { stops }: Surroundings): boolean {
+  if (!path.startsWith(languageFolder)) return false;
+  const machine = stops.get(path.slice(languageFolder.length));
+  return machine !== undefined && (folder === 'any/' || folder.startsWith(machine));
 }
 
 function belongs(path: string, { languageFolder, folder }: HomePlace, around: Surroundings): boolean {

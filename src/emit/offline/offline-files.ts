@@ -1,7 +1,10 @@
 // The lists by which a phone keeps machines, and the status it asks for. Made last, from all other files of the output.
 
+import type { UnprintedCard } from '../../model/history.js';
 import type { ResolvedBook } from '../../model/resolved.js';
+import { withdrawnCards } from '../cards/card-codes.js';
 import { machineFolder } from '../pages/addresses.js';
+import { cardFolder } from '../pages/context.js';
 import type { SiteMap } from '../pages/site-map.js';
 import { hasInterface } from '../words/interface.js';
 import { digest } from './digest.js';
@@ -10,13 +13,14 @@ import { type BookStatus, type KeptFile, listName, type SetList, statusName } fr
 
 /**
  * The files to add to an output of that book: a list beside each home, and each page for rigs that are not told apart, in
- * each language, and the status.
+ * each language, and the status. `gone` are the cards of releases whose codes nothing prints.
  */
 export function offlineFiles(
-  { book }: ResolvedBook,
-  map: Pick<SiteMap, 'homes' | 'groups'>,
+  resolved: ResolvedBook,
+  map: Pick<SiteMap, 'homes' | 'groups'> & { readonly gone?: readonly UnprintedCard[] },
   files: Files,
 ): ReadonlyMap<string, string> {
+  const { book } = resolved;
   const { languages } = book.settings;
   const folders = languages
     .slice(1)
@@ -26,6 +30,7 @@ export function offlineFiles(
     files,
     machines: [...book.machines.keys()].map((id) => machineFolder(id, languages)),
     languages: folders,
+    stops: stopsOf([...(map.gone ?? []), ...withdrawnCards(resolved)], book),
     linksOf: remembered((path) => {
       const page = files.get(path);
       return typeof page === 'string' ? linkedFiles(path, page, files) : [];
@@ -44,6 +49,12 @@ export function offlineFiles(
     ...lists.map((list) => [list.folder + listName, JSON.stringify(list)] as const),
     [statusName, JSON.stringify(status)] as const,
   ]);
+}
+
+function stopsOf(cards: readonly UnprintedCard[], { machines, settings }: ResolvedBook['book']): Surroundings['stops'] {
+  const folderOf = (machine: string): string =>
+    machines.has(machine) ? machineFolder(machine, settings.languages) : '';
+  return new Map(cards.map(({ code, machine }) => [`${cardFolder(code)}index.html`, folderOf(machine)]));
 }
 
 interface Making {

@@ -1,7 +1,7 @@
 // Where the printed code of a card leads: the pages of that card as the book has it now, and whether the card still holds.
 
 import type { CardChange } from '../../model/comparison.js';
-import type { GoneCard } from '../../model/history.js';
+import type { UnprintedCard } from '../../model/history.js';
 import { drawRows } from '../changes/draw-changes.js';
 import { sayWrittenRig } from '../changes/rig-names.js';
 import { type Html, html } from '../html.js';
@@ -97,7 +97,7 @@ ${changes.length > 0 && drawRows(changes, voice, audience)}${(!isSame || !isForS
  * Where the code of a card leads that the book prints no more: whether the card still holds, and what there is for its
  * rigs. Without the script it is taken for one that does not.
  */
-export function goneCardPage(page: Page, card: GoneCard, since: readonly CardChange[] = []): string {
+export function goneCardPage(page: Page, card: UnprintedCard, since: readonly CardChange[] = []): string {
   const { voice } = page;
   const { code, machine, procedure: id, title } = card;
   const places = homesOf(page, machine, id);

@@ -5,6 +5,7 @@ import type { BookHistory } from '../../model/history.js';
 import type { Reprint } from '../../model/reprint.js';
 import type { ResolvedBook } from '../../model/resolved.js';
 import type { OrderResult } from '../../order/result.js';
+import { withdrawnCards } from '../cards/card-codes.js';
 import { digest } from '../offline/digest.js';
 import { workerName } from '../offline/shapes.js';
 import { writeOpenBook } from '../open-data/compiled-book.js';
@@ -138,8 +139,8 @@ function emitLanguage(
   for (const code of site.cards.byCode.keys()) {
     write(`${cardFolder(code)}index.html`, undefined, (page) => cardPage(page, code, history?.cards.get(code)));
   }
-  for (const card of history?.gone ?? []) {
-    if (!site.cards.byCode.has(card.code))
+  for (const card of [...(history?.gone ?? []), ...withdrawnCards(site.book)]) {
+    if (!files.has(`${languageFolder(site, language)}${cardFolder(card.code)}index.html`))
       write(`${cardFolder(card.code)}index.html`, undefined, (page) =>
         goneCardPage(page, card, history?.cards.get(card.code)),
       );
