@@ -34,3 +34,5 @@ if (document.querySelector('[data-install]')) {
   void import('./offline/install.js').then(({ offerInstall }) => offerInstall(asked));
 }
 if (document.getElementById('kept')) void import('./offline/kept-list.js').then(({ listKept }) => listKept());
+if (document.querySelector('[data-needs-signal]'))
+  void import('./offline/needs-signal.js').then(({ markUnkept }) => markUnkept());

@@ -38,6 +38,32 @@ describe('a person who does not know', () => {
   });
 });
 
+describe('a choice of machine or header', () => {
+  it('says that it needs signal where it leads to nothing that is kept', async () => {
+    const page = await phone.keep(home);
+    phone.site.isDown = true;
+    const marked = async (path: string): Promise<readonly string[]> => {
+      await page.goto(phone.site.address + path);
+      await page.locator('.choices .unknown .aside').waitFor();
+      return page.locator('.choices[data-needs-signal] li').allInnerTexts();
+    };
+    const says = /Not kept on this phone: needs signal\./;
+    const [own = '', ...others] = await marked('');
+    expect([own, others.length > 1, others.every((text) => says.test(text))]).toEqual(['Tarn 40', true, true]);
+    const headers = await marked('tarn-40/');
+    expect(headers.filter((text) => !says.test(text))).toEqual(['12-row header, 20 in rows']);
+    // what is kept as well needs none
+    phone.site.isDown = false;
+    await page.goto(`${phone.site.address}tarn-40/any/`);
+    await page.locator('[data-do="keep"]').click();
+    await page.locator('[data-say="kept"]').waitFor();
+    phone.site.isDown = true;
+    await page.goto(`${phone.site.address}tarn-40/`);
+    await page.locator('.choices .aside').first().waitFor();
+    expect(await page.locator('.choices .unknown').innerText()).toBe('I do not know');
+  });
+});
+
 describe('a page of what holds either way', () => {
   it('says stop once its procedure was withdrawn, and how long it was not checked', async () => {
     const page = await phone.keep(home);

@@ -78,7 +78,7 @@ function drawChoices(page: Page, list: readonly Choice[], unknown: Group | undef
   const rest =
     unknown &&
     html`<li class="unknown"><a href="${linkTo(page, unknown.folder)}">${page.voice.ui('do-not-know')}</a></li>`;
-  return html`<ul class="choices">${list.map(({ name, href }) => html`<li><a href="${href}">${name}</a></li>`)}${rest}</ul>
+  return html`<ul class="choices" data-needs-signal="${page.voice.text('needs-signal')}">${list.map(({ name, href }) => html`<li><a href="${href}">${name}</a></li>`)}${rest}</ul>
 `;
 }
 

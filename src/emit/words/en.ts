@@ -313,6 +313,7 @@ export const english = {
   'short-name': 'Procedures',
   'not-kept': 'Not on this phone',
   'not-kept-why': 'There is no signal, and this page was not kept on this phone.',
+  'needs-signal': 'Not kept on this phone: needs signal.',
   'not-kept-call': 'Need it now? Call {phone}.',
   'keep-title': 'On this phone',
   'keep-offer':

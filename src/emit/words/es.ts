@@ -305,6 +305,7 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'short-name': 'Procedimientos',
   'not-kept': 'No está en este teléfono',
   'not-kept-why': 'No hay señal, y esta página no se guardó en este teléfono.',
+  'needs-signal': 'No se guardó en este teléfono: necesita señal.',
   'not-kept-call': '¿La necesita ahora? Llame al {phone}.',
   'keep-title': 'En este teléfono',
   'keep-offer':
