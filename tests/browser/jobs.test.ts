@@ -3,16 +3,15 @@
 // biome-ignore-all lint/performance/useDomNodeTextContent: what a person sees counts, not what the markup holds
 
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { smallBook } from '../emit-pages/small-book.js';
+import { accessFaults, widthsAt320 } from './accessibility.js';
 import { seed } from './seed-jobs.js';
 import { buildSite, openBrowser, type ServedSite, serveBelow } from './site-server.js';
 
-const axePath = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 const base = '/books/small/';
 
 let browser: Browser;
@@ -79,6 +78,13 @@ describe('a phone that keeps nothing', () => {
       const session = await page.context().newCDPSession(page);
       const { origin } = new URL(site.address);
       await session.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 150_000 });
+      // some versions tell every page the same large quota; there the page is told the small one by hand
+      const told = (await page.evaluate(() => navigator.storage.estimate())).quota ?? 0;
+      if (told > 150_000) {
+        await page.addInitScript(() => {
+          StorageManager.prototype.estimate = () => Promise.resolve({ quota: 150_000, usage: 0 });
+        });
+      }
       await page.goto(`${site.address}jobs.html`);
       expect(await words(page)).toContain('The store of this phone is full');
     });
@@ -280,40 +286,14 @@ describe('the jobs on a phone', () => {
 describe('the pages of jobs', () => {
   const views = ['jobs.html', open, closed, `es/${open}`, `es/${closed}`];
 
-  // WCAG 2.2 levels A and AA, and 1.4.6 Contrast (Enhanced) of level AAA, by axe-core
-  for (const colorScheme of ['light', 'dark'] as const) {
-    it(`have no fault of accessibility, ${colorScheme}`, async () => {
-      // the colours are those of the same page in English
-      for (const path of colorScheme === 'dark' ? views.slice(0, 3) : views) {
-        const faults = await onJobs(path, { colorScheme, bypassCSP: true }, async (page) => {
-          await page.addScriptTag({ path: axePath });
-          return page.evaluate(async () => {
-            for (const fold of document.querySelectorAll('details')) fold.open = true;
-            const { axe } = window as unknown as { axe: typeof import('axe-core') };
-            const found = await axe.run(document, {
-              runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-              rules: { 'color-contrast-enhanced': { enabled: true } },
-            });
-            if (found.passes.length < 10) return ['too little was looked at'];
-            return found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html} ${nodes[0]?.failureSummary}`);
-          });
-        });
-        expect([path, faults]).toEqual([path, []]);
-      }
-    }, 120_000);
-  }
-
-  // WCAG 2.2, 1.4.10 Reflow at 320 CSS px, and 1.4.4 Resize Text up to 200 percent
-  it('scroll in one direction only at 320 px, also with text at 200 %', async () => {
+  it('have no fault of accessibility, and scroll in one direction only', async () => {
     for (const path of views) {
-      const widths = await onJobs(path, { viewport: { width: 320, height: 640 }, bypassCSP: true }, async (page) => {
-        const plain = await page.evaluate(() => document.documentElement.scrollWidth);
-        await page.addStyleTag({ content: 'html { font-size: 212.5% }' });
-        return [plain, await page.evaluate(() => document.documentElement.scrollWidth)];
+      await onJobs(path, {}, async (page) => {
+        expect([path, await widthsAt320(page)]).toEqual([path, [320, 320]]);
+        expect([path, await accessFaults(page)]).toEqual([path, []]);
       });
-      expect([path, widths]).toEqual([path, [320, 320]]);
     }
-  }, 60_000);
+  }, 120_000);
 
   it('print a record whole, without what is only pressed', async () => {
     await onJobs(closed, {}, async (page) => {
