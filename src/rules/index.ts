@@ -14,6 +14,7 @@ import adjusterStartsOutside from './adjusters/adjuster-starts-outside.js';
 import adjusterStepOverWindow from './adjusters/adjuster-step-over-window.js';
 import adjusterWithoutDirection from './adjusters/adjuster-without-direction.js';
 import sideNotTurned from './adjusters/side-not-turned.js';
+import turnWithoutViewpoint from './adjusters/turn-without-viewpoint.js';
 import watchNotMoved from './adjusters/watch-not-moved.js';
 import cropNumberImpossible from './crops/crop-number-impossible.js';
 import cropUnlikeStandard from './crops/crop-unlike-standard.js';
@@ -130,6 +131,7 @@ export const rules: readonly AnyRule[] = [
   cropNumberImpossible,
   sameDigitsOtherUnit,
   adjusterWithoutDirection,
+  turnWithoutViewpoint,
   watchNotMoved,
   argumentTwice,
   anyOrderOfOne,

@@ -109,6 +109,10 @@ export const english: Language = {
   right: /\bright\b/i,
   ownEnd: /\bfrom (?:its (?:own )?(?:end|side)|the (?:end|outside))\b/i,
   threaded: /\b(?:screw|bolt|nut|stud|spindle|threaded|turnbuckle)s?\b/i,
+  seenFrom:
+    /\b(?:seen|viewed|watched|looked at|look|looking|face|facing)\b|\bfrom (?:above|below|behind|beneath|underneath|the|its|his|your)\b/i,
+  faced:
+    /\b(?:(?:knob|dial|switch|cap|lid|valve|tap|crank|handle|drain plug)s?|(?:hand ?|steering )wheels?|(?<!hex |allen )keys?|drive|walk|steer)\b/i,
   vague: vagueWords({
     'properly|correctly|adequately|appropriately|satisfactorily|suitably|sufficiently': 'what is seen when it is right',
     'proper|adequate|appropriate|satisfactory|suitable|sufficient|acceptable|reasonable|reasonably':

@@ -62,6 +62,10 @@ export interface Language {
   readonly ownEnd: RegExp;
   /** Things with a thread, which is the same on both sides. */
   readonly threaded: RegExp;
+  /** Words that say from where a turn is looked at. */
+  readonly seenFrom: RegExp;
+  /** Things that are turned from the one side that they are reached from, and ways round a field, which are seen from above. */
+  readonly faced: RegExp;
   /** Words that decide nothing, with what to write instead. */
   readonly vague: readonly VagueWord[];
   /** Words that say how and not how much. */

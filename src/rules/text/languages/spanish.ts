@@ -103,6 +103,9 @@ export const spanish: Language = {
   right: /derech[oa]/i,
   ownEnd: /desde (?:su (?:propi[oa] )?(?:extremo|punta|lado)|el extremo|la punta|afuera)/i,
   threaded: /tornillo|perno|tuerca|espárrago|husillo|tensor/i,
+  seenFrom: /vist[oa]s? |mir(?:ad[oa]s?|ando|e) |desde |de frente|frente a /i,
+  faced:
+    /perilla|botón|volante|manivela|manija|\btapa|tapón|válvula|interruptor|\bdial\b|llave de (?:contacto|paso|arranque)|\b(?:maneje|conduzca|camine)\b/i,
   vague: vagueWords({
     'adecuadamente|correctamente|apropiadamente|debidamente|satisfactoriamente|suficientemente|convenientemente|como corresponde|como es debido':
       'what is seen when it is right',
