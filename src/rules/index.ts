@@ -108,6 +108,7 @@ import forbiddenWord from './text/forbidden-word.js';
 import longSentence from './text/long-sentence.js';
 import participleTwoWays from './text/participle-two-ways.js';
 import passiveOrder from './text/passive-order.js';
+import sideNotSaid from './text/side-not-said.js';
 import termTwoWays from './text/term-two-ways.js';
 import twoActsInStep from './text/two-acts-in-step.js';
 import unfinishedText from './text/unfinished-text.js';
@@ -231,6 +232,7 @@ export const rules: readonly AnyRule[] = [
   longSentence,
   participleTwoWays,
   passiveOrder,
+  sideNotSaid,
   termTwoWays,
   twoActsInStep,
   vagueMeasure,
