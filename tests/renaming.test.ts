@@ -1,14 +1,9 @@
 // Ids are names and nothing more: a book whose ids are all called otherwise gets the same messages at the same lines, with the
 // names in them called otherwise, whatever is wrong with it.
 
-import { join } from 'node:path';
 import { assert, constantFrom, nat, property, subarray, tuple } from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkBook } from '../src/compile.js';
-import { filesOf } from './rules/page.js';
-
-const base = filesOf(join(import.meta.dirname, 'books/base'));
-const procedure = 'sensors/learn-height-range.md';
+import { base, damaged, diagnosticsOf, type Files, slips } from './damaged-book.js';
 
 /** Ids of every kind that no text for people holds as a word of its own. */
 const ids = [
@@ -19,8 +14,6 @@ const ids = [
   ...['automatic-height', 'threshing-drive', 'oil-temperature', 'height-range', 'lift-stop'],
   ...['low-idle', 'working-speed', 'on-ground', 'on-stop', 'header-swap', 'sensor-change'],
 ];
-
-type Files = ReadonlyMap<string, string>;
 
 const renamed = (id: string): string => (id.includes('_') ? `${id}_q` : `${id}-q`);
 
@@ -33,28 +26,10 @@ function renameBook(files: Files, chosen: readonly string[]): Files {
 }
 
 function messagesOf(files: Files): readonly string[] {
-  const sources = new Map([...files].map(([path, text]) => [path, { path, text }]));
-  const { diagnostics } = checkBook({ sources, figures: new Set(), today: '2026-11-24' });
-  return diagnostics.map(({ code, severity, at, message }) => {
-    const line = files.get(at.file)?.slice(0, at.start).split('\n').length ?? 0;
-    return `${severity} ${code} ${at.file}:${line} ${message}`;
-  });
+  return diagnosticsOf(files).map(
+    ({ code, severity, at, line, message }) => `${severity} ${code} ${at.file}:${line} ${message}`,
+  );
 }
-
-/** The base book with something wrong: a line of its procedure left out, and perhaps a word of another line changed. */
-function damaged(line: number, [from, to]: readonly [string, string]): Files {
-  const lines = (base.get(procedure) ?? '').split('\n');
-  lines.splice(1 + (line % (lines.length - 2)), 1);
-  return new Map([...base, [procedure, lines.join('\n').replace(from, to)]]);
-}
-
-const slips = [
-  ['', ''],
-  ['sets: { header: raised }', 'sets: { header: on-ground }'],
-  ['limits: header.on_ground', 'limits: header.on_groud'],
-  ['id: read-raised\n', 'id: read-raised\n    at: under-header\n'],
-  ['go: void', 'go: viod'],
-] as const;
 
 describe('ids', () => {
   it('are all in the base book', () => {

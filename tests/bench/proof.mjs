@@ -2,6 +2,7 @@
 // has checked nearly the same book before. Gates nothing. Needs `npm run build` before.
 //   node tests/bench/proof.mjs
 
+import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
 
 const root = join(import.meta.dirname, '../..');
@@ -112,6 +113,7 @@ function anyOrder(count, sets) {
   });
 }
 
+/** Proves the one procedure of a book three times; the best time, and the most memory that this process ever took. */
 function report(name, files) {
   const { value: book, diagnostics } = readBook(files, new Set());
   const faults = diagnostics.filter(({ severity }) => severity === 'error');
@@ -126,25 +128,40 @@ function report(name, files) {
     result = proveVariant(variant, world, { budget: 200_000, repairs: false });
     best = Math.min(best, performance.now() - start);
   }
-  const memory = Math.round(process.memoryUsage().rss / 1e6);
+  const memory = Math.round(process.resourceUsage().maxRSS / 1000);
   const end = result.complete ? 'proved' : 'not proved';
   process.stdout.write(
     `${name.padEnd(44)} ${best.toFixed(0).padStart(6)} ms ${String(result.explored).padStart(8)} states  ${memory} MB  ${end}\n`,
   );
 }
 
-for (const [states, length, branches] of [
+const sizes = [
   [10, 10, 3],
   [10, 20, 6],
   [10, 40, 12],
   [6, 80, 24],
   [5, 40, 12],
-]) {
-  report(`${length} steps, ${branches} branches, ${states} states`, hard(states, length, branches));
+];
+const cases = [
+  ...sizes.map(([states, length, branches]) => [
+    `${length} steps, ${branches} branches, ${states} states`,
+    () => hard(states, length, branches),
+  ]),
+  ...[3, 6, 12, 24].map((count) => [`${count} loops, each three times at most`, () => loops(count)]),
+  ...[4, 8, 16, 32].map((count) => [`${count} steps in any order that read`, () => anyOrder(count, false)]),
+  ...[4, 8, 12, 16].map((count) => [`${count} steps in any order that set a state each`, () => anyOrder(count, true)]),
+];
+
+// each case in a process of its own: what one leaves in memory is not the next one's
+const wanted = process.argv[2];
+if (wanted !== undefined) {
+  const [name, make] = cases[Number(wanted)];
+  report(name, make());
+  process.exit();
 }
-for (const count of [3, 6, 12, 24]) report(`${count} loops, each three times at most`, loops(count));
-for (const count of [4, 8, 16, 32]) report(`${count} steps in any order that read`, anyOrder(count, false));
-for (const count of [4, 8, 12, 16]) report(`${count} steps in any order that set a state each`, anyOrder(count, true));
+for (const [index] of cases.entries()) {
+  execFileSync(process.execPath, [import.meta.filename, String(index)], { stdio: 'inherit' });
+}
 
 const demo = readBookFolder(join(root, 'procedures'));
 const inputOf = (files) => ({ sources: files, figures: new Set(demo.figures.keys()), today: '2026-11-24' });
