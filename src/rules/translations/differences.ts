@@ -49,11 +49,16 @@ function* unpaired(
   const [left, right] = [freeSections(own), freeSections(other)];
   const [original, translated] = [left[0], right[0]];
   if (left.length === right.length || !original || !translated) return;
-  const wanted = left.flatMap(({ body }) => partsOf(body, first));
-  const found = right.flatMap(({ body }) => partsOf(body, language));
+  const [ofOriginal, ofTranslated] = [quantitiesOfAll(left, first), quantitiesOfAll(right, language)];
+  const wanted = left.flatMap(({ body }) => partsOf(body, first, otherwiseWritten(body, first, ofTranslated)));
+  const found = right.flatMap(({ body }) => partsOf(body, language, otherwiseWritten(body, language, ofOriginal)));
   const [missing, extra] = [lacking(wanted, found), lacking(found, wanted)];
   if (missing.length + extra.length === 0) return;
   yield differenceAt({ original: original.body, translated: translated.body }, missing, extra);
+}
+
+function quantitiesOfAll(sections: readonly ProseSection[], language: string): readonly Quantity[] {
+  return sections.flatMap(({ body }) => quantitiesIn(body, language));
 }
 
 function freeSections(all: readonly ProseSection[]): readonly ProseSection[] {
@@ -97,13 +102,22 @@ function* between(
   translated: Template,
   [first, language]: readonly [string, string],
 ): Iterable<Difference> {
-  const [wanted, found] = [partsOf(original, first), partsOf(translated, language)];
+  const own = otherwiseWritten(original, first, quantitiesIn(translated, language));
+  const other = otherwiseWritten(translated, language, quantitiesIn(original, first));
+  const [wanted, found] = [partsOf(original, first, own), partsOf(translated, language, other)];
   const [missing, extra] = [lacking(wanted, found), lacking(found, wanted)];
   if (missing.length + extra.length > 0) {
     yield differenceAt({ original, translated }, missing, extra);
     return;
   }
-  yield* inWords({ original, translated }, [first, language]);
+  yield* inWords([original, wordsBut(original, first, own)], [translated, wordsBut(translated, language, other)]);
+}
+
+/** What a text has in digits and the others in words, or the other way round, with the same number and unit: `3 s`, `tres segundos`. */
+function otherwiseWritten(text: Template, language: string, others: readonly Quantity[]): readonly Quantity[] {
+  return quantitiesIn(text, language).filter((one) =>
+    others.some((each) => each.digits !== one.digits && each.unit.symbol === one.unit.symbol && sameNumber(each, one)),
+  );
 }
 
 interface Pair {
@@ -122,8 +136,10 @@ function differenceAt({ original, translated }: Pair, missing: readonly Part[], 
 }
 
 /** Numbers in words, as far as both languages have as many of one kind: `ten minutes` and `quince minutos`. */
-function* inWords({ original, translated }: Pair, [first, language]: readonly [string, string]): Iterable<Difference> {
-  const [wanted, found] = [wordQuantities(original, first), wordQuantities(translated, language)];
+function* inWords(
+  [original, wanted]: readonly [Template, readonly Quantity[]],
+  [translated, found]: readonly [Template, readonly Quantity[]],
+): Iterable<Difference> {
   if (wanted.length !== found.length) return;
   for (const [i, quantity] of found.entries()) {
     const other = wanted[i];
@@ -132,10 +148,17 @@ function* inWords({ original, translated }: Pair, [first, language]: readonly [s
   }
 }
 
-function wordQuantities({ source }: Template, language: string): readonly Quantity[] {
-  const { value } = source;
-  const hidden = hideNames(value, undefined);
-  return quantitiesOf(hidden, { start: 0, end: value.length }, language).filter(({ digits }) => !digits);
+/** The quantities in words, without some that are compared already. */
+function wordsBut(text: Template, language: string, known: readonly Quantity[]): readonly Quantity[] {
+  return quantitiesIn(text, language).filter((one) => !one.digits && !isAmong(one, known));
+}
+
+function isAmong({ start, end }: Pick<Quantity, 'start' | 'end'>, known: readonly Quantity[]): boolean {
+  return known.some((one) => one.start <= start && end <= one.end);
+}
+
+function quantitiesIn({ source: { value } }: Template, language: string): readonly Quantity[] {
+  return quantitiesOf(hideNames(value, undefined), { start: 0, end: value.length }, language);
 }
 
 function sameNumber(a: Quantity, b: Quantity): boolean {
@@ -161,19 +184,21 @@ function pairs(own: Choice<Template>, other: Choice<Template>): readonly (readon
 
 /**
  * What a text has in every language alike: placeholders, numbers with their units, and what a display shows, which stands in
- * bold capitals. A decimal comma counts as a point, and commas between thousands for nothing.
+ * bold capitals. A decimal comma counts as a point, and commas between thousands for nothing. What is compared already is left out.
  */
-function partsOf({ source }: Template, language: string): readonly Part[] {
+function partsOf(template: Template, language: string, known: readonly Quantity[]): readonly Part[] {
+  const { source } = template;
   const { value } = source;
   const found = value.matchAll(/\{\{|\}\}|\{[^{}]*\}|\d+(?:[.,]\d+)*|(?<=\*\*)\p{Lu}[\p{Lu}\d -]+(?=\*\*)/gu);
   const parts = [...found].flatMap(({ 0: written, index }) => {
     if (written === '{{' || written === '}}') return [];
+    if (isAmong({ start: index, end: index + written.length }, known)) return [];
     const text = written.startsWith('{') ? written.replaceAll(/\s/g, '') : plainNumber(written);
     return [{ text, at: spanWithin(source, index, index + written.length) }];
   });
-  const units = quantitiesOf(hideNames(value, undefined), { start: 0, end: value.length }, language)
-    .filter(({ digits }) => digits)
-    .map((quantity) => ({ text: quantity.unit.symbol, at: partAt({ source, parts: [] }, quantity).at }));
+  const units = quantitiesIn(template, language)
+    .filter((one) => one.digits && !isAmong(one, known))
+    .map((quantity) => ({ text: quantity.unit.symbol, at: partAt(template, quantity).at }));
   return [...parts, ...units];
 }
 
