@@ -115,10 +115,24 @@ describe('a number in a text contradicts what is typed', () => {
   it('in the section of the step that measures it', () => {
     expect(contradictedBy('response', ['The time is 12 s.'], 'rate')).toEqual(['12 s']);
   });
+
+  it('in the section of a step that waits, where the text orders another wait', () => {
+    const sentences = ['Wait 50 s in the cab.', 'Wait up to 20 s in the cab.', 'The wait is 50 s.'];
+    expect(contradictedBy('put-away/shut-down.md', sentences, 'wait-again')).toEqual(['50 s', '20 s', '50 s']);
+  });
 });
 
 describe('a number in a text is of something else', () => {
   it.each(Object.entries(others))('in %s', (of, sentences) => {
     expect(contradictedBy(of, sentences)).toEqual([]);
+  });
+
+  it('in the section of a step that waits, where the text tells how long something runs on', () => {
+    const sentences = [
+      'A dry chopper runs on for up to 50 seconds, so the wait is longer than that.',
+      'A dry chopper runs on for about 50 seconds, so the wait is longer than that.',
+      'The chopper coasts for up to 50 s; the wait covers it.',
+    ];
+    expect(contradictedBy('put-away/shut-down.md', sentences, 'wait-again')).toEqual([]);
   });
 });

@@ -17,6 +17,8 @@ export interface Said {
   /** The text speaks of nothing else, as the act of a step that holds a key: hardly any word is needed. */
   readonly isPlain: boolean;
   readonly isHeading: boolean;
+  /** More of it does as well, as of a wait: `up to` a number then tells of what is waited for. */
+  readonly isLeast: boolean;
   /** The thing itself in the name of what the number is taken for. */
   readonly head?: string;
 }
@@ -28,8 +30,11 @@ const ends = '(?![\\p{L}\\p{N}])';
 export function isClaim({ text, sentence, start, end, ...said }: Said, language: NumberLanguage): boolean {
   const before = text.slice(sentence.start, start);
   const behind = text.slice(end, Math.max(end, sentence.end));
-  const { claims, having, about, duties, changes, extents, hedges, othersBefore, othersBehind } = language;
+  const { claims, having, about, duties, changes, extents, hedges, mosts, othersBefore, othersBehind, waits } =
+    language;
   if (patternOf(othersBehind, `^\\s*(?:-\\s*)?WORDS${ends}`).test(behind)) return false;
+  const isBounded = said.isLeast && patternOf(mosts, `${apart}WORDS\\s+$`).test(before);
+  if (isBounded && !patternOf(waits, `${apart}WORDS${ends}`).test(before)) return false;
   const isOrder = patternOf(duties, `${apart}WORDS${ends}`).test(before);
   const isChange = patternOf(changes, `${apart}WORDS\\s+$`).test(before);
   const isOther = isChange || patternOf(othersBefore, `(?:${apart}WORDS\\s+|[±+]\\s*)$`).test(before);

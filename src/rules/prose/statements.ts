@@ -171,7 +171,15 @@ function says({ passage, sentence, quantity }: Found, stated: Stated): boolean {
   const { start, end } = quantity;
   const isPlain = (kind === 'hold' || kind === 'wait') && role !== 'prose';
   const head = headFor(stated, passage);
-  const said = { text: source.value, sentence, start, end, isPlain, isHeading: role === 'heading' };
+  const said = {
+    text: source.value,
+    sentence,
+    start,
+    end,
+    isPlain,
+    isHeading: role === 'heading',
+    isLeast: kind === 'wait',
+  };
   return isClaim({ ...said, ...(head === undefined ? {} : { head }) }, numberLanguage(language));
 }
 

@@ -77,7 +77,7 @@ export const english: NumberLanguage = {
   ],
   hedges: [
     ...words('if unless example e.g suppose would could might wrong fault faulty broken worn was were once instead'),
-    ...['never', 'too', 'means', 'used to'],
+    ...['never', 'too', 'means', 'used to', 'than that', 'than this'],
   ],
   mosts: ['at most', 'up to', 'no more than', 'not more than', 'a maximum of'],
   times: words('time times try tries'),

@@ -86,6 +86,7 @@ export const spanish: NumberLanguage = {
   hedges: [
     ...words('si ejemplo sería seria podría podria roto rota rotos rotas gastado gastada gastados gastadas era fue'),
     ...words('nunca demasiado demasiada demasiados demasiadas significa'),
+    ...['que eso', 'que esto'],
   ],
   mosts: ['hasta', 'como máximo', 'no más de', 'a lo sumo', 'máximo'],
   times: words('vez veces'),
