@@ -1,14 +1,19 @@
 // Pictures drawn from data: what is drawn is where the numbers say, and the words say the same.
 
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Html } from '../../src/emit/html.js';
+import { calculatorsPage } from '../../src/emit/pages/calculators-page.js';
+import type { Site } from '../../src/emit/pages/context.js';
 import { emitSite } from '../../src/emit/pages/site.js';
 import { drawBars } from '../../src/emit/pictures/bars.js';
 import { drawDrives } from '../../src/emit/pictures/drives.js';
 import { drawHeader } from '../../src/emit/pictures/header.js';
 import { drawLoadPlot } from '../../src/emit/pictures/load-plot.js';
+import { roundTicks } from '../../src/emit/pictures/ticks.js';
 import { drawTravel } from '../../src/emit/pictures/travel.js';
 import { drawTurn } from '../../src/emit/pictures/turn.js';
+import { voiceFor } from '../../src/emit/voice.js';
 import { demoBook } from './books.js';
 
 const words = { title: 'A title', description: 'What it <shows>' };
@@ -32,8 +37,8 @@ describe('every picture', () => {
       drawDrives([], [], words),
       drawBars([{ label: 'A', text: '0 ft', value: 0 }], words),
       drawLoadPlot(
-        { points: [{ shown: 1, scale: 1 }], slope: 1, height: 0, along: 'x', upward: 'y', residual: 'r' },
-        words,
+        { points: [{ shown: 1, scale: 1 }], unit: '', slope: 1, height: 0, along: 'x', upward: 'y', residual: 'r' },
+        { title: words.title, describe: () => words.description },
       ),
     ];
     for (const { html } of all) {
@@ -104,15 +109,83 @@ describe('drives', () => {
 });
 
 describe('loads', () => {
-  it('lie on the line where they have no rest, and the one that spoils is hollow', () => {
-    const points = [1000, 2000, 3000].map((shown) => ({ shown, scale: shown * 0.5 }));
-    const picture = drawLoadPlot(
-      { points, slope: 0.5, height: 0, spoiler: 1, along: 'x', upward: 'y', residual: 'r' },
-      words,
+  const drawn = (points: readonly { shown: number; scale: number }[], slope: number): Html =>
+    drawLoadPlot(
+      { points, unit: 'lb', slope, height: 0, spoiler: 1, along: 'Shown', upward: 'Scale', residual: 'Off' },
+      { title: 'Loads', describe: ({ ticks, rest }) => `At ${ticks}; at ${rest}` },
     );
-    const rests = [...picture.html.matchAll(/cx="([\d.]+)" cy="([\d.]+)"/g)].slice(3).map(([, , y]) => Number(y));
-    expect(rests).toEqual([246, 246, 246]);
+  const dots = (picture: Html): readonly (readonly [x: number, y: number])[] =>
+    [...picture.html.matchAll(/cx="([\d.]+)" cy="([\d.]+)"/g)].map(([, x, y]) => [Number(x), Number(y)]);
+
+  it('lie on the line where they have no rest, and the one that spoils is hollow', () => {
+    const picture = drawn(
+      [1000, 2000, 3000].map((shown) => ({ shown, scale: shown * 0.5 })),
+      0.5,
+    );
+    expect(
+      dots(picture)
+        .slice(3)
+        .map(([, y]) => y),
+    ).toEqual([262, 262, 262]);
     expect(picture.html.match(/class="hollow"/g)).toHaveLength(2);
+  });
+
+  it('have few round numbers at both axes, each where a load of that number lies, and their unit at each axis', () => {
+    // the loads are the numbers themselves: each dot must lie where the mark of its number is
+    const picture = drawn(
+      [2000, 4000, 6000].map((mass) => ({ shown: mass, scale: mass })),
+      0.99,
+    );
+    const ticks = [...picture.html.matchAll(/x="([\d.]+)" y="([\d.]+)" text-anchor="(middle|end)">(\d+)<\/text>/g)];
+    const along = ticks.filter(([, , , anchor]) => anchor === 'middle').map(([, x, , , text]) => [text, Number(x)]);
+    const upward = ticks
+      .filter(([, , , anchor, text]) => anchor === 'end' && text !== '0')
+      .map(([, , y, , text]) => [text, Number(y) - 5]);
+    const loads = dots(picture).slice(0, 3);
+    expect(along).toEqual(['2000', '4000', '6000'].map((text, i) => [text, loads[i]?.[0]]));
+    expect(upward.map(([text]) => text)).toEqual(['2000', '4000', '6000']);
+    expect(ticks.filter(([, , , , text]) => text === '0')).toHaveLength(1);
+    for (const [i, [, y]] of upward.entries()) expect(y).toBeCloseTo(loads[i]?.[1] ?? 0, 1);
+    // off the line by 20, 40 and 60 lb, to which 50 is the roundest that shows how far
+    expect(picture.html).toMatch(/>\+50<\/text>.*>\u221250<\/text>/s);
+    for (const label of ['Shown', 'Scale', 'Off']) expect(picture.html).toContain(`>${label}, lb</text>`);
+    expect(picture.html).toContain('<desc>At 2000, 4000, 6000\u00a0lb; at ±50\u00a0lb</desc>');
+  });
+
+  it('have no number for a rest that binary digits alone make', () => {
+    const picture = drawn(
+      [1000, 2000, 3000].map((shown) => ({ shown, scale: shown * 0.1 * 3 })),
+      0.3,
+    );
+    expect(picture.html).toContain('; at 0\u00a0lb</desc>');
+  });
+});
+
+describe('numbers at an axis', () => {
+  it('are at most as many as asked for, round, and never beyond the end', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1e-6, max: 1e9, noNaN: true }), fc.integer({ min: 2, max: 6 }), (most, count) => {
+        const ticks = roundTicks(most, count);
+        expect(ticks.length).toBeGreaterThan(0);
+        expect(ticks.length).toBeLessThanOrEqual(count);
+        const [{ value: step } = { value: 0 }] = ticks;
+        expect(step.toExponential().replace(/e.*/, '')).toMatch(/^[125]$/);
+        ticks.forEach(({ value, text }, i) => {
+          expect(Number(text)).toBe(value);
+          expect(value / step).toBeCloseTo(i + 1, 9);
+          expect(value).toBeLessThanOrEqual(most * (1 + 1e-8));
+        });
+      }),
+    );
+  });
+
+  it.each([
+    [0.3, 4, ['0.1', '0.2', '0.3']],
+    [8400, 4, ['2000', '4000', '6000', '8000']],
+    [98, 2, ['50']],
+    [0, 4, []],
+  ])('up to %d, at most %d', (most, count, texts) => {
+    expect(roundTicks(most, count).map(({ text }) => text)).toEqual(texts);
   });
 });
 
@@ -138,5 +211,20 @@ describe('pages of the demo', () => {
     expect(page(learn)).toMatch(/aria-label="Way of the reading: [^"]*It reads at all from 0\.25 to 4\.75\u00a0V\./);
     expect(page('tarn-40/row-12x20/mass-flow/index.html')).toContain('<details class="drives">');
     expect(page('tarn-40/row-12x20/shut-down/index.html')).not.toContain('<details class="drives">');
+  });
+
+  it('draw the loads of the calculators in the unit that the book puts first, and say so', () => {
+    const si = { ...resolved.book, settings: { ...resolved.book.settings, units: 'si' as const } };
+    const site = { book: { ...resolved, book: si }, languages: ['en'], assets: new Map() } as unknown as Site;
+    const drawn = calculatorsPage({ site, voice: voiceFor('en', 'en'), path: 'calculators.html' });
+    for (const [text, unit] of [
+      [page('calculators.html'), 'lb'],
+      [drawn, 'kg'],
+    ] as const) {
+      const loads = text.slice(text.indexOf('id="loads"'));
+      expect(loads).toContain(`marks on both axes at 2000, 4000, 6000\u00a0${unit}.`);
+      expect(loads).toContain(`>Weighed, ${unit}</text>`);
+      expect(loads).toContain(`<select id="loads-unit" name="unit"><option>${unit}</option>`);
+    }
   });
 });

@@ -120,16 +120,18 @@ function draw(section: HTMLElement, of: { rows: readonly Row[]; results: LoadRes
   return drawLoadPlot(
     {
       points: of.rows,
+      unit: of.unit,
       slope,
       height: 0,
       ...(spoiler !== undefined && { spoiler }),
-      along: `${along}, ${of.unit}`,
-      upward: `${upward}, ${of.unit}`,
+      along,
+      upward,
       residual,
     },
     {
       title: section.querySelector('h2')?.textContent ?? '',
-      description: picture.replace('{count}', String(of.rows.length)),
+      describe: ({ ticks, rest }) =>
+        picture.replace('{count}', String(of.rows.length)).replace('{ticks}', ticks).replace('{rest}', rest),
     },
   );
 }

@@ -51,20 +51,19 @@ export function tablePicture(table: WalkWorksheet, rows: readonly (readonly stri
     points.map(({ scale }) => scale),
   );
   if (line.kind !== 'fitted') return undefined;
-  const label = ({ id, unit }: { readonly id: string; readonly unit: Unit }): string =>
-    `${table.labels[id] ?? id}${unit.symbol === '' ? '' : `, ${unit.symbol}`}`;
   const factor = line.slope.toFixed(4);
   return shown(
     drawLoadPlot(
       {
         points,
+        unit: across.unit.symbol,
         slope: line.slope,
         height: 0,
-        along: label(across),
-        upward: label(upward),
+        along: table.labels[across.id] ?? across.id,
+        upward: table.labels[upward.id] ?? upward.id,
         residual: say('plot-residual'),
       },
-      { title: table.label, description: say('plot-drawn', { count: points.length, factor }) },
+      { title: table.label, describe: (axes) => say('plot-drawn', { count: points.length, factor, ...axes }) },
     ),
   );
 }

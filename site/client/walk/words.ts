@@ -80,7 +80,7 @@ const english = {
   'turn-drawn': 'It reads {before} now and should read {after} after the turn; the block is what passes.',
   'plot-residual': 'Off the line',
   'plot-drawn':
-    '{count} rows and the line through zero that fits them, factor {factor}; below, how far each is off it.',
+    '{count} rows and the line through zero that fits them, factor {factor}; marks on both axes at {ticks}. Below, how far each is off it, marks at {rest}.',
   'turn-impossible': 'No turn can bring this inside.',
   'turn-forgo': 'Do not force it. Leave it as it stands and go on: the next reading leads on. In doubt call {phone}.',
   range: '{low} to {high}',
@@ -219,7 +219,8 @@ const spanish: Readonly<Record<WalkKey, string>> = {
   'turn-about': 'Calculado con sus lecturas; decide la lectura siguiente.',
   'turn-drawn': 'Ahora lee {before} y después del giro debería leer {after}; el bloque es lo que pasa.',
   'plot-residual': 'Fuera de la línea',
-  'plot-drawn': '{count} filas y la línea por cero que las ajusta, factor {factor}; debajo, cuánto se aparta cada una.',
+  'plot-drawn':
+    '{count} filas y la línea por cero que las ajusta, factor {factor}; marcas en ambos ejes en {ticks}. Debajo, cuánto se aparta cada una, marcas en {rest}.',
   'turn-impossible': 'Ningún giro puede llevarlo dentro.',
   'turn-forgo': 'No lo fuerce. Déjelo como está y siga: la lectura siguiente dice adónde. Si duda, llame al {phone}.',
   range: '{low} a {high}',

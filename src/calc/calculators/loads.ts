@@ -23,7 +23,7 @@ export interface LoadResults {
   readonly spoiler?: number;
 }
 
-/** The loads of the worked example, in pounds. */
+/** The loads of the worked example: no result depends on whether they are pounds or kilograms. */
 export const exampleLoads: readonly WeighedLoad[] = [
   { shown: 3100, scale: 3000 },
   { shown: 4050, scale: 4000 },

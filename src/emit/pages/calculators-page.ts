@@ -11,6 +11,7 @@ import { type Html, html } from '../html.js';
 import { drawCalculator } from '../pictures/calculator-picture.js';
 import { drawLoadPlot } from '../pictures/load-plot.js';
 import { type CalculatorText, type CalculatorWords, calculatorWords } from '../words/calculators.js';
+import { fillText } from '../words/pictures.js';
 import type { Page } from './context.js';
 import { renderPage } from './layout.js';
 import { pair, writeFormula } from './values.js';
@@ -35,7 +36,7 @@ export function calculatorsPage(page: Page): string {
     head: html`<h1>${words.title}</h1><p class="summary">${words.about}</p>`,
     body: html`<nav class="contents" aria-label="${words.contents}"><ul class="choices">${contents.map(([id, title]) => html`<li><a href="#${id}">${title}</a></li>`)}</ul></nav>
 <p class="aside">${words.uncertain}</p>
-${calculators.map((calculator) => drawOne(page, compileCalculator(calculator), words))}${drawLoads(words)}`,
+${calculators.map((calculator) => drawOne(page, compileCalculator(calculator), words))}${drawLoads(words, page.site.book.book.settings.units)}`,
   });
 }
 
@@ -94,36 +95,42 @@ function drawField(
 
 const loadRows = 8;
 
-function drawLoads({ loads: words, ...others }: CalculatorWords): Html {
+/** The units of the loads, that of the book's system first: it is the one of the example. */
+const loadUnits = { us: ['lb', 'kg'], si: ['kg', 'lb'] } as const;
+
+function drawLoads({ loads: words, ...others }: CalculatorWords, system: keyof typeof loadUnits): Html {
+  const units = loadUnits[system];
+  const [unit] = units;
   const results = calibrateLoads(exampleLoads);
   if (!results) throw new Error('The example has too few loads');
   const plot = {
     points: exampleLoads,
+    unit,
     slope: results.slope,
     height: 0,
-    along: `${words.alongAxis}, lb`,
-    upward: `${words.upwardAxis}, lb`,
+    along: words.alongAxis,
+    upward: words.upwardAxis,
     residual: words.residualAxis,
   };
   const picture = drawLoadPlot(plot, {
     title: words.title,
-    description: words.picture.replace('{count}', String(exampleLoads.length)),
+    describe: (axes) => fillText(words.picture, { count: String(exampleLoads.length), ...axes }),
   });
   const numbers = [
     ['factor', words.factor, results.factor],
     ['worst', words.worst, results.worst],
     ['line', words.line, `${results.line}`],
-    ['scatter', words.scatter, `${results.scatter} lb`],
+    ['scatter', words.scatter, `${results.scatter} ${unit}`],
   ] as const;
   const cell = (column: string, label: string, value: number | undefined, row: number): Html =>
     html`<td><input name="${column}" value="${value ?? ''}" inputmode="decimal" autocomplete="off" aria-label="${label}, ${words.load} ${row + 1}"></td>`;
   return html`<section class="calculator" id="loads" data-loads data-few="${words.few}" data-amiss="${words.amiss}" data-spoiler="${words.spoiler}" data-picture="${words.picture}" data-along="${words.alongAxis}" data-upward="${words.upwardAxis}" data-residual="${words.residualAxis}"><h2>${words.title}</h2>
 <p>${words.about}</p>
 <div class="drawn">${picture}</div>
-<form hidden><p class="field"><label for="loads-unit">${others.unit}</label><span class="typed"><select id="loads-unit" name="unit"><option>lb</option><option>kg</option></select></span></p>
+<form hidden><p class="field"><label for="loads-unit">${others.unit}</label><span class="typed"><select id="loads-unit" name="unit">${units.map((one) => html`<option>${one}</option>`)}</select></span></p>
 <table><thead><tr><th scope="col">${words.load}</th><th scope="col">${words.shown}</th><th scope="col">${words.scale}</th><th scope="col">${words.error}</th></tr></thead>
 <tbody>${Array.from({ length: loadRows }, (_, row) => html`<tr><th scope="row">${row + 1}</th>${cell('shown', words.shown, exampleLoads[row]?.shown, row)}${cell('scale', words.scale, exampleLoads[row]?.scale, row)}<td class="error">${results.errors[row]}</td></tr>`)}</tbody></table></form>
-<table class="example"><caption>${others.example}</caption><thead><tr><th scope="col">${words.load}</th><th scope="col">${words.shown}, lb</th><th scope="col">${words.scale}, lb</th><th scope="col">${words.error}</th><th scope="col">${words.residual}, lb</th></tr></thead>
+<table class="example"><caption>${others.example}</caption><thead><tr><th scope="col">${words.load}</th><th scope="col">${words.shown}, ${unit}</th><th scope="col">${words.scale}, ${unit}</th><th scope="col">${words.error}</th><th scope="col">${words.residual}, ${unit}</th></tr></thead>
 <tbody>${exampleLoads.map(({ shown, scale }, row) => html`<tr><th scope="row">${row + 1}</th><td>${shown}</td><td>${scale}</td><td>${results.errors[row]}</td><td>${results.residuals[row]}</td></tr>`)}</tbody></table>
 <p class="note" data-note role="status"></p>
 <dl class="pairs outcomes" aria-live="polite">${numbers.map(([name, label, value]) => html`<div><dt>${label}</dt><dd data-outcome="${name}"><span>${value}</span></dd></div>`)}</dl>

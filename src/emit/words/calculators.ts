@@ -184,10 +184,10 @@ const english: CalculatorWords = {
     few: 'Two loads or more are needed.',
     amiss: 'Load {load}: a mass is missing or no number above zero. Nothing is worked out until it is right or empty.',
     picture:
-      'Weighed against shown for {count} loads, with the line that fits them; below, what each load is off that line.',
+      'Weighed against shown for {count} loads, with the line that fits them; marks on both axes at {ticks}. Below, what each load is off that line, marks at {rest}.',
     alongAxis: 'Shown',
     upwardAxis: 'Weighed',
-    residualAxis: 'Rest of each load, to its own scale',
+    residualAxis: 'Rest of each load',
   },
 };
 
@@ -321,10 +321,10 @@ const spanish: CalculatorWords = {
     amiss:
       'Carga {load}: falta una masa o no es un número mayor que cero. No se calcula nada hasta que esté bien o vacía.',
     picture:
-      'Lo pesado frente a lo mostrado en {count} cargas, con la recta que las ajusta; debajo, lo que cada carga se aparta de ella.',
+      'Lo pesado frente a lo mostrado en {count} cargas, con la recta que las ajusta; marcas en ambos ejes en {ticks}. Debajo, lo que cada carga se aparta de ella, marcas en {rest}.',
     alongAxis: 'Mostrado',
     upwardAxis: 'Pesado',
-    residualAxis: 'Resto de cada carga, en su propia escala',
+    residualAxis: 'Resto de cada carga',
   },
 };
 
