@@ -1,4 +1,5 @@
-// Whether a walk is on the screen of some window of this phone. A lock says so, which ends with its page, however that ends.
+// Whether a walk is on the screen of some window of this phone, or is just being begun there. A lock says so, which ends with
+// its page, however that ends.
 
 const prefix = 'stepgauge-walk ';
 
@@ -16,4 +17,21 @@ export function holdWalk(path: string, over: AbortSignal): void {
 export async function isWalking(folder: string): Promise<boolean> {
   const { held = [] } = (await navigator.locks?.query()) ?? {};
   return held.some(({ name }) => name?.startsWith(prefix + folder));
+}
+
+/**
+ * Whether no other window is just beginning the work of that name: none can until `over` is aborted. Without locks nobody
+ * is kept waiting.
+ */
+export function beginAlone(work: string, over: AbortSignal): Promise<boolean> {
+  const { locks } = navigator as { readonly locks?: LockManager };
+  if (!locks) return Promise.resolve(true);
+  return new Promise((resolve, reject) => {
+    locks
+      .request(`stepgauge-begin ${work}`, { ifAvailable: true }, (lock) => {
+        resolve(lock !== null);
+        if (lock) return new Promise<void>((done) => over.addEventListener('abort', () => done(), { once: true }));
+      })
+      .catch(reject);
+  });
 }

@@ -127,6 +127,27 @@ describe('an open job', () => {
     expect((await whose(page))[0]).toMatch(/^unit-17 · /);
   });
 
+  it('that two windows start at the same moment is begun by one of them, and the other is told', async () => {
+    const page = await phone();
+    const other = await context.newPage();
+    await Promise.all([page.goto(site.address + learn), other.goto(site.address + learn)]);
+    await Promise.all([page.locator('.walk-go').click(), other.locator('.walk-go').click()]);
+    const isTold = async (one: Page): Promise<boolean> => {
+      await one.locator('body.walking, #walk-start .walk-warning').first().waitFor();
+      return one.locator('#walk-start .walk-warning').isVisible();
+    };
+    const told = [await isTold(page), await isTold(other)];
+    expect(told.filter((one) => one)).toHaveLength(1);
+    const [first, second] = told[1] ? [page, other] : [other, page];
+    expect(await second.locator('#walk-start .walk-warning').innerText()).toMatch(/^Another window is just starting/);
+    // once something was done there, that job is offered here
+    await act(first);
+    await second.locator('.walk-go').click();
+    await second.locator('.walk-whose').waitFor();
+    expect(await whose(second)).toHaveLength(1);
+    expect(await jobsKept(second)).toBe(1);
+  });
+
   it('is not gone on with unseen where the phone has lost its note', async () => {
     const page = await phone();
     await begin(page);

@@ -4,7 +4,7 @@ import { IDBFactory, IDBObjectStore } from 'fake-indexeddb';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import * as jobs from '../../site/client/job/jobs.js';
 import { findLost } from '../../site/client/job/lost.js';
-import { openJournal } from '../../site/client/job/open-journal.js';
+import { newJournal, openJournal } from '../../site/client/job/open-journal.js';
 import { readPhoto } from '../../site/client/job/photos.js';
 import { checkStorage } from '../../site/client/job/storage.js';
 import { closeStore } from '../../site/client/job/store.js';
@@ -139,14 +139,30 @@ describe('two tabs', () => {
     await other.close();
   });
 
-  it('that begin the same work at once have one job', async () => {
+  it('that begin the same work at once have a job each: nobody was asked whether it is the same machine', async () => {
     const mine = await openJournal(learnPage);
     const other = await otherTab();
     const theirs = await other.openJournal(learnPage);
     await Promise.all([mine.append(reading('a', '1')), theirs.append(reading('b', '1'))]);
-    expect((await jobs.listJobs()).map(({ entries }) => entries.length)).toEqual([2]);
-    expect(theirs.job.id).toBe(mine.job.id);
+    await Promise.all([mine.append(reading('c', '1')), theirs.append(reading('d', '1'))]);
+    const kept = await jobs.listJobs();
+    const values = kept.map(({ entries }) => entries.map((entry) => (entry.kind === 'read' ? entry.value : '')));
+    expect(values.sort()).toEqual([
+      ['a', 'c'],
+      ['b', 'd'],
+    ]);
+    expect((await jobs.openJobs(learnPage)).length).toBe(2);
     await other.close();
+  });
+
+  it('are told when a new job is kept, of which two acts at once are one', async () => {
+    let kept = 0;
+    const journal = newJournal(learnPage, () => {
+      kept += 1;
+    });
+    expect(kept).toBe(0);
+    await Promise.all([journal.append(reading('a', '1')), journal.append(reading('b', '1'))]);
+    expect([kept, (await jobs.listJobs()).map(({ entries }) => entries.length)]).toEqual([1, [2]]);
   });
 });
 

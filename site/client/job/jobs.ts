@@ -5,7 +5,7 @@ import { noteJob, unnoteJob } from './lost.js';
 import { type JobHead, newId, StoreFault, tellChange, type Writing, withStore, write } from './store.js';
 
 /** The page's path without its language and what tells versions apart: the same work in every language. */
-function workPath({ path, language }: JobPage): string {
+export function workPath({ path, language }: JobPage): string {
   return path.startsWith(`${language}/`) ? path.slice(language.length + 1) : path;
 }
 

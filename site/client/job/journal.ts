@@ -2,7 +2,7 @@
 // recorded (where the walk stands, as found, as left) is worked out from the list. Types alone; nothing is stored here.
 //
 //   open-journal.ts  openJournal(page, wanted?): Promise<Journal>      resumes or makes the job of a page
-//                    newJournal(page): Journal                         another beside those that are open
+//                    newJournal(page, onKept?): Journal                another beside those that are open
 //   jobs.ts          beginJob(page)  listJobs()  readJob(id)  addToJob(id, act)  closeJob(id)  amendJob(id, act, {who, why})
 //                    noteSent(id)  deleteJob(id)  changedSince(job, page)  pageNow(job)
 //   offline/open-job.ts   hasOpenJob(folder): Promise<boolean>

@@ -10,8 +10,8 @@ import { type JobHead, StoreFault, tellChange, type Writing, watchJobs, withStor
 interface Known {
   head: JobHead;
   isKept: boolean;
-  /** It stands beside others that are open, and never becomes one of them. */
-  readonly isBeside?: true;
+  /** Called once it is kept. */
+  readonly onKept?: () => void;
   entries: readonly Entry[];
   last: number;
 }
@@ -32,9 +32,12 @@ export async function openJournal(page: JobPage, wanted?: string): Promise<Journ
   return journalOf(known);
 }
 
-/** A new job of this page although one may be open, kept with its first act: another machine of the same kind. */
-export function newJournal(page: JobPage): Journal {
-  return journalOf({ head: newHead(page), isKept: false, isBeside: true, entries: [], last: 0 });
+/**
+ * A new job of this page although one may be open, kept with its first act: another machine of the same kind. `onKept` is
+ * called once it is: from then on it is found by other windows.
+ */
+export function newJournal(page: JobPage, onKept?: () => void): Journal {
+  return journalOf({ head: newHead(page), isKept: false, ...(onKept && { onKept }), entries: [], last: 0 });
 }
 
 function journalOf(known: Known): Journal {
@@ -73,16 +76,14 @@ async function append(known: Known, act: Act): Promise<void> {
   tellChange(known.head.id);
 }
 
-/** Within a transaction: the id of the job, which is put there if it is new. Another tab may have begun it meanwhile. */
-async function ensureKept(known: Known, tx: Writing): Promise<string> {
-  if (known.isKept) return known.head.id;
-  const { head } = known;
-  const heads = known.isBeside ? [] : await tx.objectStore('jobs').getAll();
-  // none was open when this tab looked
-  const other = heads.find(({ state, page }) => state === 'open' && isSameWork(page, head.page));
-  if (other) known.head = other;
-  else await tx.objectStore('jobs').add(head);
-  return known.head.id;
+/**
+ * Within a transaction: the id of the job, which is put there if it is new. It never becomes another that was begun
+ * meanwhile: nobody was asked whether that is of the same machine.
+ */
+async function ensureKept({ head, isKept }: Known, tx: Writing): Promise<string> {
+  // an act before this one may be on its way still
+  if (!isKept && !(await tx.objectStore('jobs').get(head.id))) await tx.objectStore('jobs').add(head);
+  return head.id;
 }
 
 /** After the transaction that kept it. */
@@ -90,6 +91,7 @@ function begun(known: Known): void {
   if (known.isKept) return;
   known.isKept = true;
   noteJob(known.head);
+  known.onKept?.();
 }
 
 function take(known: Known, news: readonly { readonly key?: number; readonly entry: Entry }[]): void {

@@ -3,13 +3,13 @@
 import { readPortable } from '../../../src/calc/portable.js';
 import type { WalkFile } from '../../../src/emit/walk/walk-shape.js';
 import { element } from '../element.js';
-import { openJobs } from '../job/jobs.js';
+import { openJobs, workPath } from '../job/jobs.js';
 import type { JobPage, Journal } from '../job/journal.js';
-import { openJournal } from '../job/open-journal.js';
+import { newJournal } from '../job/open-journal.js';
 import { checkStorage } from '../job/storage.js';
-import { StoreFault } from '../job/store.js';
-import { holdWalk } from '../walking-now.js';
-import { offerButton } from './offer.js';
+import { StoreFault, siteRoot } from '../job/store.js';
+import { beginAlone, holdWalk } from '../walking-now.js';
+import { aside, offerButton } from './offer.js';
 import { forgetfulJournal, openSession, perform, type WalkMode } from './session.js';
 import { judgeTable } from './table.js';
 import { showWalk } from './walk.js';
@@ -37,12 +37,13 @@ export interface StartWalk {
 /** Shows the walk over the page. */
 export async function startWalk(options: StartWalk): Promise<void> {
   const { page, path, mode, revised, at } = options;
-  const journal = mode === 'job' && !options.unkept ? await jobOf(options) : undefined;
-  if (mode === 'job' && !options.unkept && !journal) return;
   await wearStyle();
   const response = await fetch(path);
   if (!response.ok) throw new Error(`${path}: ${response.status}`);
   const file = readPortable<WalkFile>(await response.text());
+  // last of all: nothing can fail any more while other windows are kept from beginning
+  const journal = mode === 'job' && !options.unkept ? await jobOf(options) : undefined;
+  if (mode === 'job' && !options.unkept && !journal) return;
   const session = openSession({
     file,
     page,
@@ -91,11 +92,39 @@ async function jobOf(options: StartWalk): Promise<Journal | undefined> {
   return undefined;
 }
 
-/** A new job of this page. `other` where one is open that nobody has chosen: begun by another tab, or its note was cleared. */
-async function freshJournal({ page, offer }: StartWalk): Promise<Journal | 'other'> {
-  if ((await openJobs(page)).length === 0) return openJournal(page);
+/**
+ * A new job of this page. `other` where one is open that nobody has chosen (begun by another window, or its note was
+ * cleared), or where another window is just beginning one: asked and begun is one thing, so that no two windows that start
+ * at the same moment do so unseen by each other.
+ */
+async function freshJournal(options: StartWalk): Promise<Journal | 'other'> {
+  const { page, offer } = options;
+  const beginning = new AbortController();
+  const end = (): void => beginning.abort();
+  if (!(await beginAlone(`${siteRoot()} ${workPath(page)}`, beginning.signal))) {
+    sayBegunElsewhere(options);
+    return 'other';
+  }
+  document.addEventListener('walk-closed', end, { once: true, signal: beginning.signal });
+  try {
+    if ((await openJobs(page)).length === 0) return newJournal(page, end);
+  } catch (fault) {
+    end();
+    throw fault;
+  }
+  end();
   offer();
   return 'other';
+}
+
+function sayBegunElsewhere(options: StartWalk): void {
+  const { page, place } = options;
+  place.replaceChildren(
+    element('p', { class: 'walk-warning', role: 'alert' }, [say('begun-elsewhere')]),
+    offerButton(place.dataset.start ?? '', () => void startWalk(options)),
+    offerButton(say('beside'), () => void startWalk({ ...options, journal: newJournal(page) }), 'walk-other'),
+    aside(say('beside-why')),
+  );
 }
 
 function refusedKind(fault: unknown): undefined {
