@@ -4,7 +4,7 @@ import type { Diagnostic } from '../diagnostic/diagnostic.js';
 import type { Fault, FaultContext } from './schema-fault.js';
 import { missingKey, tooManyKeys, unknownKey, wrongKey } from './schema-keys.js';
 import { wordingAt } from './schema-lookup.js';
-import { duplicateEntry, emptyValue, unknownWord, wrongForm, wrongType } from './schema-values.js';
+import { duplicateEntry, emptyValue, isFlagOrWords, unknownWord, wrongForm, wrongType } from './schema-values.js';
 
 /** The diagnostic for one difference. */
 export function describeFault(found: Fault, context: FaultContext): Diagnostic {
@@ -26,6 +26,7 @@ export function describeFault(found: Fault, context: FaultContext): Diagnostic {
     case 'enum':
       return unknownWord(fault);
     case 'pattern':
+      if (isFlagOrWords(fault)) return wrongType(fault, context);
       return fault.propertyName === undefined ? wrongForm(fault) : wrongKey(fault);
     case 'minimum':
       return wrongForm(fault);

@@ -49,12 +49,15 @@ export function wrongType(fault: Fault, context: FaultContext): Diagnostic {
     });
   }
   const fix = fixOfType(node, fault.schema) ?? listOfOne(fault, context.file);
+  const flag = fix || !isFlagOrWords(fault) ? undefined : helpOfFlag(fault);
   return diagnose({
     code: 'wrong-type',
     severity: 'error',
     message: `Unexpected ${describeNode(node)} for ${nameOf(place)}, ${expected}`,
     at: node.at,
-    ...helpOf(fix?.help ?? (example === undefined ? undefined : `Write it as in \`${asWritten(place, example)}\`.`)),
+    ...helpOf(
+      fix?.help ?? flag ?? (example === undefined ? undefined : `Write it as in \`${asWritten(place, example)}\`.`),
+    ),
     ...(fix ? { fixes: [fix.fix] } : {}),
   });
 }
@@ -75,11 +78,31 @@ function fixOfType(node: YamlNode, schema: FaultySchema): { help: string; fix: F
   if (node.style === 'quoted' && (isNumber || isFlag)) {
     return { help: `Take the quotes away: \`${bare}\`.`, fix: replaceBy(node.at, bare, 'Take the quotes away', true) };
   }
-  const flag = ({ yes: 'true', on: 'true', no: 'false', off: 'false' } as Record<string, string>)[bare.toLowerCase()];
-  if (schema.type === 'boolean' && flag) {
+  const flag = flags[bare.toLowerCase()];
+  const takes = schema.type === 'boolean' || (flag === 'true' && isFlagOrWords({ schema }));
+  if (takes && flag) {
     return { help: `Write \`${flag}\`.`, fix: replaceBy(node.at, flag, `Write \`${flag}\``, true) };
   }
   return undefined;
+}
+
+const flags: Readonly<Record<string, string>> = { yes: 'true', on: 'true', true: 'true', no: 'false', off: 'false' };
+
+/** Whether `true` may stand in the place of words, and nothing else that is no text. */
+export function isFlagOrWords({
+  schema,
+  keyword,
+}: {
+  readonly schema: FaultySchema;
+  readonly keyword?: string;
+}): boolean {
+  return keyword === 'const' || ['string', 'boolean'].every((type) => [schema.type ?? []].flat().includes(type));
+}
+
+function helpOfFlag({ place, schema }: Fault): string {
+  const [example] = schema.examples ?? [];
+  const words = example === undefined ? 'words' : `\`${asWritten(place, example)}\``;
+  return `Take ${nameOf(place)} out where there is none; else write ${words}.`;
 }
 
 /** One thing where a list of them is expected. */
