@@ -35,6 +35,7 @@ import branchNeverTaken from './flow/branch-never-taken.js';
 import deadlineWithoutBranch from './flow/deadline-without-branch.js';
 import failedExpectationAtDone from './flow/failed-expectation-at-done.js';
 import neverDone from './flow/never-done.js';
+import questionWithOneAnswer from './flow/question-with-one-answer.js';
 import requiredTwice from './flow/required-twice.js';
 import unreachableStep from './flow/unreachable-step.js';
 import withdrawnRun from './flow/withdrawn-run.js';
@@ -179,6 +180,7 @@ export const rules: readonly AnyRule[] = [
   cropNumberOfOtherQuantity,
   branchNeverTaken,
   neverDone,
+  questionWithOneAnswer,
   requiredTwice,
   unreachableStep,
   withdrawnRun,

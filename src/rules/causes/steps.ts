@@ -10,6 +10,7 @@ const missingBranches: ReadonlySet<string> = new Set([
   'failing-reading-without-branch',
   'loop-without-else',
   'missing-target',
+  'question-with-one-answer',
 ]);
 
 const brokenRules: ReadonlySet<string> = new Set(['safety-rule-broken', 'unchanged-rule-broken']);
