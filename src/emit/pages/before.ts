@@ -5,6 +5,7 @@ import { type Html, html } from '../html.js';
 import type { Voice } from '../voice.js';
 import type { Page } from './context.js';
 import { drawHazard, findHazard, worstFirst } from './hazards.js';
+import { inOneUnit } from './times.js';
 import { pair } from './values.js';
 
 /** All hazards of the procedure, the worst first. */
@@ -31,14 +32,18 @@ ${sayTime(procedure, voice)}
 `;
 }
 
-function sayTime({ time }: ResolvedProcedure, voice: Voice): Html | undefined {
-  if (!time) return undefined;
-  const parts = [
-    time.total !== undefined && voice.number(time.total),
-    time.handsOn !== undefined && voice.text('hands-on', { time: voice.number(time.handsOn) }),
-    time.waiting !== undefined && voice.text('waiting', { time: voice.number(time.waiting) }),
-  ].filter((part) => part !== false);
-  return parts.length === 0 ? undefined : pair(voice.ui('time'), html`${parts.join(', ')}`);
+/** In all, then by parts, all in one unit. */
+function sayTime({ time = {} }: ResolvedProcedure, voice: Voice): Html | undefined {
+  const said = [
+    [time.total, (text: string) => text],
+    [time.handsOn, (text: string) => voice.text('hands-on', { time: text })],
+    [time.waiting, (text: string) => voice.text('waiting', { time: text })],
+  ] as const;
+  const given = said.flatMap(([text, say]) => (text === undefined ? [] : [{ text, say }]));
+  if (given.length === 0) return undefined;
+  const shown = inOneUnit(given.map(({ text }) => text));
+  const parts = given.map(({ say }, i) => say(voice.number(shown[i] ?? '')));
+  return pair(voice.ui('time'), html`${parts.join(', ')}`);
 }
 
 export interface ConditionSources {
