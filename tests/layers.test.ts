@@ -124,7 +124,7 @@ describe('layers', () => {
         .filter(
           (target) =>
             !target.startsWith('../site/') &&
-            !/^(?:calc|emit\/search|emit\/offline\/shapes|emit\/walk\/walk-shape|emit\/printed-units|emit\/rig-match|model\/serials|model\/job-record|emit\/pictures|emit\/html)\b/.test(
+            !/^(?:calc|emit\/search|emit\/offline\/shapes|emit\/walk\/walk-shape|emit\/printed-units|emit\/rig-match|emit\/page-serials|model\/serials|model\/job-record|emit\/pictures|emit\/html)\b/.test(
               target,
             ),
         )

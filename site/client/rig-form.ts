@@ -1,7 +1,9 @@
 // The form for options, software and serial of a machine, and the line of a home that shows what is kept.
 
+import { isElsewhere } from '../../src/emit/page-serials.js';
 import type { KnownMachine } from '../../src/emit/rig-match.js';
 import { element } from './element.js';
+import { readSerials } from './job/this-page.js';
 import { currentRig, type KeptRig, keepRigs, nothingKnown } from './rigs.js';
 
 /** Fills the form with what is kept and keeps what is answered; does nothing on any other page. */
@@ -12,13 +14,28 @@ export function startRigForm(): void {
   for (const part of form.querySelectorAll<HTMLElement>('[hidden]')) part.hidden = false;
   const rig: KeptRig = currentRig() ?? { folder: home, name, known: nothingKnown };
   fill(form, rig.known);
-  const status = form.querySelector<HTMLElement>('.status');
+  warnOfSerial(form);
+  const status = form.querySelector<HTMLElement>(':scope > .status');
   form.addEventListener('submit', (event) => {
     event.preventDefault();
     const isKept = keepRigs([{ ...rig, known: readForm(form) }]);
     if (status) status.textContent = (isKept ? form.dataset.kept : form.dataset.refused) ?? '';
     if (isKept) location.assign('./');
   });
+}
+
+/** Says under the serial that it is none of this machine. It is kept all the same: the book may be behind the plate. */
+function warnOfSerial(form: HTMLFormElement): void {
+  const input = form.querySelector<HTMLInputElement>('#serial');
+  const said = form.querySelector('#serial-said');
+  const serials = readSerials(input?.dataset.serials);
+  if (!input || !said || !serials) return;
+  const say = (): void => {
+    const words = (input.dataset.elsewhere ?? '').replace('##', serials.words).replace('#', input.value.trim());
+    said.textContent = isElsewhere(serials, input.value) ? words : '';
+  };
+  input.addEventListener('change', say);
+  say();
 }
 
 function fill(form: HTMLFormElement, { options, software, serial = '' }: KnownMachine): void {

@@ -97,6 +97,17 @@ describe('an open job', () => {
     await page.locator('#fact-work-order').fill('4711');
     await page.locator('#fact-work-order').press('Tab');
     await page.locator('#facts .status, .facts .status').filter({ hasText: /\S/ }).waitFor();
+    // a serial that no machine of the page has is remarked on and kept
+    const serial = page.locator('#fact-machine-serial');
+    await serial.fill('99-12345');
+    await serial.press('Tab');
+    const remark = page.locator('#fact-machine-serial-note');
+    expect(await remark.innerText()).toContain('99-12345 is none of the serials that this page is for');
+    await page.reload();
+    expect(await remark.innerText()).toContain('70\u201100100 to 70\u201104999');
+    await serial.fill('70-00317');
+    await serial.press('Tab');
+    expect(await remark.innerText()).toBe('');
     await page.goto(site.address + learn);
     await beside(page).waitFor();
     expect(await whose(page)).toEqual([

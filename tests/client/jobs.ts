@@ -15,6 +15,7 @@ export const learnPage: JobPage = {
   path: 'tarn-40/row-12x20/learn-height-range/',
   rig: 'Tarn 40 · 12-row header, 20 in rows',
   language: 'en',
+  serials: { stretches: [{ from: { serial: '70-00100', included: true } }], words: 'serial numbers from 70-00100' },
 };
 
 /** A reading that passes, unless said otherwise. */

@@ -7,7 +7,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { recordOf } from '../../site/client/job/record.js';
 import { recordCsv, recordJson, recordName } from '../../site/client/job/record-file.js';
-import { anyEntries, jobOf, leave, reading, turn } from './jobs.js';
+import { reportsJson } from '../../site/client/job/reports.js';
+import { anyEntries, jobOf, learnPage, leave, reading, turn } from './jobs.js';
 
 type Node = { readonly [key: string]: unknown };
 
@@ -54,6 +55,19 @@ function parseCsv(text: string): readonly (readonly string[])[] {
   }
   return rows.slice(0, -1);
 }
+
+describe('a report of a wrong page', () => {
+  it('keeps its schema: what the page alone needs to know stays on the phone', () => {
+    const list = JSON.parse(
+      readFileSync(join(import.meta.dirname, '../../schema/job-wrong-pages.schema.json'), 'utf8'),
+    ) as Node;
+    const validate = ajv.compile(list);
+    const json = reportsJson([
+      { page: learnPage, step: '2', text: 'The lamp is on the right.', at: '2026-11-29T12:00:00.000Z' },
+    ]);
+    expect([validate(JSON.parse(json)), validate.errors]).toEqual([true, null]);
+  });
+});
 
 describe('the schema of a record', () => {
   const properties = [...propertiesOf(schema, '#')];

@@ -1,12 +1,18 @@
 // Units of the fleet, and what is known of a machine: which version it opens, and that customers stay out of the site.
 
 import { describe, expect, it } from 'vitest';
+import { isElsewhere, type PageSerials } from '../../src/emit/page-serials.js';
 import type { Site } from '../../src/emit/pages/context.js';
-import { questionsOf, rigFacts } from '../../src/emit/pages/rig-facts.js';
+import { jobFacts } from '../../src/emit/pages/job-facts.js';
+import { questionsOf, rigFacts, serialsText } from '../../src/emit/pages/rig-facts.js';
+import { serialsOf } from '../../src/emit/pages/rig-words.js';
 import { emitSite } from '../../src/emit/pages/site.js';
 import { mapSite } from '../../src/emit/pages/site-map.js';
 import { placeUnits } from '../../src/emit/pages/unit-pages.js';
 import { fittingVersions, mayBe, type RigFacts } from '../../src/emit/rig-match.js';
+import { voiceFor } from '../../src/emit/voice.js';
+import type { Machine } from '../../src/model/book.js';
+import type { Rig } from '../../src/model/resolved.js';
 import { bookOf, demoBook, filesOfBook } from './books.js';
 
 const rig = (change: Partial<RigFacts>): RigFacts => ({ options: {}, software: {}, ...change });
@@ -29,9 +35,54 @@ describe('telling rigs apart', () => {
   });
 });
 
+describe('a page for some serials', () => {
+  const whole = serialsOf({ serials: { from: '70-00100', to: '70-04999' } } as Machine);
+  const serialsFor = (rigs: readonly Pick<Rig, 'serials'>[], machine: object): PageSerials | undefined => {
+    const text = serialsText(rigs, machine as Machine, voiceFor('en', 'en'));
+    return text === undefined ? undefined : (JSON.parse(text) as PageSerials);
+  };
+  const machine = { serials: { from: '70-00100', to: '70-04999' } };
+
+  it('knows a serial that is none of them, and says nothing of one that is not given', () => {
+    const serials = serialsFor([{}, {}], machine);
+    expect(serials).toEqual({ stretches: [whole], words: 'serial numbers 70\u201100100 to 70\u201104999' });
+    const found = ['99-12345', '70-05000', '70-00100', '70 4999', ' ', ''].filter(
+      (serial) => serials && isElsewhere(serials, serial),
+    );
+    expect(found).toEqual(['99-12345', '70-05000']);
+  });
+
+  it('has each stretch of its rigs once, and those of the machine where a rig is for all', () => {
+    const to = { to: { serial: '70-01999', included: true } };
+    const narrow = serialsFor([{ serials: to }, { serials: to }], machine);
+    expect(narrow).toEqual({ stretches: [to], words: 'serial numbers up to 70\u201101999' });
+    expect(serialsFor([{ serials: to }, {}], machine)?.stretches).toEqual([to, whole]);
+  });
+
+  it('claims nothing where the book does not say which serials a machine has', () => {
+    expect(serialsFor([{}], {})).toBeUndefined();
+  });
+
+  it('says it on its page, for each version its own', () => {
+    const home = site.map.homes.find(({ folder }) => folder === 'tarn-40/row-12x20/');
+    const versionsOf = (id: string): readonly (string | undefined)[] =>
+      (home?.byId.get(id)?.versions ?? []).map(
+        (version) =>
+          jobFacts({ site, voice: voiceFor('en', 'en'), path: '', ...(home && { home }) }, version)['data-serials'],
+      );
+    expect(versionsOf('mass-flow')).toEqual([expect.stringContaining('70\u201100100 to 70\u201104999')]);
+    const versions = versionsOf('couple-header');
+    expect([versions.length, new Set(versions).size]).toEqual([2, 2]);
+  });
+});
+
 const { texts, figures } = filesOfBook('procedures');
 const demo = demoBook();
-const site = { book: demo.resolved, map: mapSite(demo.resolved, { drafts: false }) } as Site;
+const site = {
+  book: demo.resolved,
+  languages: ['en'],
+  map: mapSite(demo.resolved, { drafts: false }),
+} as unknown as Site;
 const units = placeUnits({ site });
 
 describe('units of the demo book', () => {

@@ -14,6 +14,7 @@
 //                    jobsLink(page): string   recordLink(job): string
 //   store.ts         StoreFault { kind: 'refused' | 'full' | 'lost' | 'closed' | 'broken' }, which all of these reject with
 
+import type { PageSerials } from '../../../src/emit/page-serials.js';
 import type { FactName, JobState, ReadingVerdict } from '../../../src/model/job-record.js';
 
 export type { FactName, JobState, ReadingVerdict } from '../../../src/model/job-record.js';
@@ -36,6 +37,8 @@ export interface JobPage {
   /** The unit of the fleet that the phone was told it stands by, and the serial that it was told. */
   readonly unit?: string;
   readonly serial?: string;
+  /** Which serials the page is for, where the book says it; no record has it. */
+  readonly serials?: PageSerials;
 }
 
 /** One reading, as typed and as judged. Derived values and results of worksheets are entered by the page itself. */

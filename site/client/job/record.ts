@@ -60,7 +60,7 @@ function withoutKind<T extends { readonly kind: Kind }>({ kind: _, ...rest }: T)
   return rest;
 }
 
-function pageOf({ rig: _, ...page }: JobPage): RecordPage {
+function pageOf({ rig: _, serials: __, ...page }: JobPage): RecordPage {
   return page;
 }
 

@@ -39,6 +39,11 @@ export async function deleteReport(key: number): Promise<void> {
 
 /** The reports as a file to send. */
 export function reportsJson(reports: readonly Report[]): string {
-  const list = reports.map(({ page, step, text, at }) => ({ at, page, ...(step !== undefined && { step }), text }));
+  const list = reports.map(({ page: { serials: _, ...page }, step, text, at }) => ({
+    at,
+    page,
+    ...(step !== undefined && { step }),
+    text,
+  }));
   return `${JSON.stringify({ format: 'stepgauge-wrong-pages', version: 1, reports: list }, null, 2)}\n`;
 }

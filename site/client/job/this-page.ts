@@ -1,5 +1,6 @@
 // Which page this is, for a job that is done by it: read from what the page says of itself.
 
+import type { PageSerials } from '../../../src/emit/page-serials.js';
 import { readRigs } from '../rigs.js';
 import type { JobPage } from './journal.js';
 
@@ -7,6 +8,7 @@ import type { JobPage } from './journal.js';
 export function thisPage(): JobPage | undefined {
   const { lang } = document.documentElement;
   const { procedure, title, revision, content, code, path, rig } = document.body.dataset;
+  const serials = readSerials(document.body.dataset.serials);
   if (procedure === undefined || content === undefined || path === undefined) return undefined;
   return {
     code: code ?? '',
@@ -17,8 +19,14 @@ export function thisPage(): JobPage | undefined {
     path,
     rig: rig ?? '',
     language: lang,
+    ...(serials && { serials }),
     ...unitOf(path.startsWith(`${lang}/`) ? path.slice(lang.length + 1) : path),
   };
+}
+
+/** The serials that a page says it is for. */
+export function readSerials(text: string | undefined): PageSerials | undefined {
+  return text === undefined ? undefined : (JSON.parse(text) as PageSerials);
 }
 
 /** What the phone was told of the machine it stands by: of those of this home the one used last. */

@@ -5,7 +5,7 @@ import { amendJob } from '../job/jobs.js';
 import type { AmendingAct, FactName, Job } from '../job/journal.js';
 import { StoreFault } from '../job/store.js';
 import { sayFault } from '../job/words.js';
-import { factNames } from './facts.js';
+import { factNames, serialRemark } from './facts.js';
 import { fold } from './parts.js';
 import { say } from './words.js';
 
@@ -27,6 +27,10 @@ export function amendPanel(job: Job, redraw: () => Promise<void>): readonly HTML
     element('button', { type: 'submit' }, [say('amend-do')]),
     status,
   ]);
+  const remark = (): void => {
+    status.textContent = what.value === 'machine-serial' ? serialRemark(job, text.value.trim()) : '';
+  };
+  for (const field of [what, text]) field.addEventListener('change', remark);
   form.addEventListener('submit', (event) => {
     event.preventDefault();
     const [said, by, because] = [text, who, why].map(({ value }) => value.trim());

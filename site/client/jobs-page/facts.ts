@@ -1,9 +1,10 @@
 // What a person says of a job: a form while it is open, a list once it is closed; and closing it.
 
+import { isElsewhere } from '../../../src/emit/page-serials.js';
 import type { JobRecord } from '../../../src/model/job-record.js';
 import { element } from '../element.js';
 import { askFirst } from '../job/dialog.js';
-import { addToJob, closeJob } from '../job/jobs.js';
+import { addToJob, closeJob, pageNow } from '../job/jobs.js';
 import type { FactName, Job } from '../job/journal.js';
 import { recordOf } from '../job/record.js';
 import { StoreFault } from '../job/store.js';
@@ -55,7 +56,8 @@ export function factsPanel(job: Job, { changed, redraw }: FactsEvents): readonly
     const input = element('input', { id: `fact-${name}`, ...inputKind(name) }, []) as HTMLInputElement;
     input.value = factOf(record, name);
     input.addEventListener('change', () => void keep(name, input.value.trim()));
-    return element('div', {}, [element('label', { for: input.id }, [say(`fact-${name}`)]), input]);
+    const label = element('label', { for: input.id }, [say(`fact-${name}`)]);
+    return element('div', {}, [label, input, ...(name === 'machine-serial' ? [serialNote(job, input)] : [])]);
   });
   const signed = factOf(record, 'signature') !== '';
   const signature = signed
@@ -74,6 +76,24 @@ export function factsPanel(job: Job, { changed, redraw }: FactsEvents): readonly
   );
 }
 
+/** Says under the field that no machine of the page has that serial; what was typed is kept all the same. */
+function serialNote(job: Job, input: HTMLInputElement): HTMLElement {
+  const note = element('p', { class: 'status', id: `${input.id}-note`, role: 'status' }, []);
+  const update = (): void => {
+    note.textContent = serialRemark(job, input.value.trim());
+  };
+  input.setAttribute('aria-describedby', note.id);
+  input.addEventListener('change', update);
+  update();
+  return note;
+}
+
+/** What is to be said of a serial that is none of the page's; empty where it is one, or where the book does not say. */
+export function serialRemark(job: Job, serial: string): string {
+  const { serials } = pageNow(job);
+  return serials && isElsewhere(serials, serial) ? say('serial-elsewhere', { serial, range: serials.words }) : '';
+}
+
 function inputKind(name: FactName): Readonly<Record<string, string>> {
   if (name === 'instrument-calibrated') return { type: 'date' };
   const plain = { type: 'text', autocomplete: name === 'who' ? 'name' : 'off' };
@@ -81,13 +101,15 @@ function inputKind(name: FactName): Readonly<Record<string, string>> {
 }
 
 /** The facts of a closed job; those that were not given are left out. */
-export function factsShown(record: JobRecord): readonly HTMLElement[] {
+export function factsShown(job: Job, record: JobRecord): readonly HTMLElement[] {
   const names: readonly FactName[] = ['who', 'skill', ...factNames.slice(1)];
   const rows = names.map((name) => [shortName(name), shownFact(record, name)] as const);
   const given = rows.filter(([, text]) => text !== '');
   const signature = factOf(record, 'signature') === '' ? [] : [say('fact-signature'), ...signatureOf(record)];
+  const remark = serialRemark(job, factOf(record, 'machine-serial'));
   return section(say('facts'), [
     ...(given.length === 0 ? [] : [pairs(given)]),
+    ...(remark === '' ? [] : [element('p', { class: 'status' }, [remark])]),
     ...(signature.length === 0 ? [] : [element('div', { class: 'signed' }, signature)]),
   ]);
 }

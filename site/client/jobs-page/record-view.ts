@@ -33,7 +33,7 @@ export async function drawRecord(id: string, redraw: () => Promise<void>): Promi
       all,
       ...(job.state === 'open' ? [openNote(job, record)] : []),
       headOf(record),
-      ...(job.state === 'closed' ? factsShown(record) : []),
+      ...(job.state === 'closed' ? factsShown(job, record) : []),
       ...section(say('values'), drawValues(record)),
       ...adjustments(record),
       ...worksheets(record),

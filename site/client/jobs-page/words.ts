@@ -69,6 +69,8 @@ const english = {
   'fact-work-order': 'Work order',
   'fact-engine-hours': 'Engine hours',
   'fact-machine-serial': 'Machine serial number',
+  'serial-elsewhere':
+    '{serial} is none of the serials that this page is for: {range}. Read the plate again. If it is right, work by the page of that machine.',
   'fact-header-serial': 'Header serial number',
   'fact-software-before': 'Software before',
   'fact-software-after': 'Software after',
@@ -218,6 +220,8 @@ const spanish: Readonly<Record<JobsKey, string>> = {
   'fact-work-order': 'Orden de trabajo',
   'fact-engine-hours': 'Horas de motor',
   'fact-machine-serial': 'Número de serie de la máquina',
+  'serial-elsewhere':
+    '{serial} no es de las series de esta página: {range}. Lea la placa otra vez. Si está bien, trabaje con la página de esa máquina.',
   'fact-header-serial': 'Número de serie del cabezal',
   'fact-software-before': 'Software antes',
   'fact-software-after': 'Software después',

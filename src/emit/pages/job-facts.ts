@@ -3,6 +3,7 @@
 
 import { sha256 } from '../../text/sha256.js';
 import { homeName, languageFolder, type Page } from './context.js';
+import { serialsText } from './rig-facts.js';
 import { describeRig } from './rig-words.js';
 import type { CommonEntry, Version } from './site-map.js';
 
@@ -10,8 +11,9 @@ type Facts = Readonly<Record<`data-${string}`, string>>;
 
 /** The facts of a procedure's page, as attributes of its body. */
 export function jobFacts(page: Page, version: Version): Facts {
-  const { voice, site } = page;
+  const { home, voice, site } = page;
   const { procedure, hash } = version.variant;
+  const serials = home && serialsText(version.rigs, home.machine, voice);
   return {
     'data-procedure': procedure.id,
     'data-title': voice.plain(procedure.title),
@@ -20,6 +22,7 @@ export function jobFacts(page: Page, version: Version): Facts {
     'data-code': version.code,
     'data-path': languageFolder(site, voice.language) + version.folder,
     'data-rig': sayRig(page, version),
+    ...(serials !== undefined && { 'data-serials': serials }),
   };
 }
 

@@ -3,9 +3,11 @@
 
 import type { FleetUnit, Machine } from '../../model/book.js';
 import type { Rig } from '../../model/resolved.js';
+import type { Stretch } from '../../model/serials.js';
+import type { PageSerials } from '../page-serials.js';
 import type { KnownMachine, RigFacts } from '../rig-match.js';
 import type { Voice } from '../voice.js';
-import { optionName, unbroken } from './rig-words.js';
+import { optionName, saySerials, serialsOf, unbroken } from './rig-words.js';
 import type { Home } from './site-map.js';
 
 /** A rig as plain data. */
@@ -20,6 +22,19 @@ export function rigFacts({ options, software, serials }: Rig): RigFacts {
 /** The same for all rigs of a version, as text for an attribute. */
 export function factsText(rigs: readonly Rig[]): string {
   return JSON.stringify(rigs.map(rigFacts));
+}
+
+/** Which serials these rigs have, as text for an attribute; nothing where the book does not say it of all of them. */
+export function serialsText(rigs: readonly Pick<Rig, 'serials'>[], machine: Machine, voice: Voice): string | undefined {
+  const whole = serialsOf(machine);
+  const found = new Map<string, Stretch>();
+  for (const { serials = whole } of rigs) {
+    if (!serials) return undefined;
+    found.set(JSON.stringify(serials), serials);
+  }
+  const stretches = [...found.values()];
+  const words = stretches.map((stretch) => saySerials(stretch, voice).join(', ')).join(` ${voice.text('or')} `);
+  return JSON.stringify({ stretches, words } satisfies PageSerials);
 }
 
 /** The same, unless it is for every rig of its home: nothing is to be left out then. */

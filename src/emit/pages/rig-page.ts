@@ -5,7 +5,7 @@ import { type Html, html } from '../html.js';
 import { homeName, type Page, readerOf } from './context.js';
 import { renderPage } from './layout.js';
 import { drawFigure, drawTell } from './procedure-head.js';
-import { questionsOf } from './rig-facts.js';
+import { questionsOf, serialsText } from './rig-facts.js';
 import { optionName } from './rig-words.js';
 import type { Home } from './site-map.js';
 
@@ -65,9 +65,11 @@ ${drawAnswers(`software-${module}`, answers)}</fieldset>
 
 function drawSerial(page: Page, { machine }: Home): Html {
   const { voice } = page;
+  const serials = serialsText([{}], machine, voice);
   return html`<div class="question"><label for="serial"><b>${voice.ui('rig-serial')}</b></label>
 <p class="tell">${voice.ui('rig-serial-tell')}</p>${drawTell(page, machine.tell)}
-<input id="serial" name="serial" type="text" autocomplete="off" autocapitalize="characters" spellcheck="false" hidden></div>
+<input id="serial" name="serial" type="text" autocomplete="off" autocapitalize="characters" spellcheck="false"${serials !== undefined && html` data-serials="${serials}" data-elsewhere="${voice.text('rig-serial-elsewhere', { serial: '#', range: '##' })}" aria-describedby="serial-said"`} hidden>
+<p class="status" id="serial-said" role="status"></p></div>
 `;
 }
 

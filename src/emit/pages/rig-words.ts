@@ -2,6 +2,7 @@
 
 import type { Machine } from '../../model/book.js';
 import type { Rig } from '../../model/resolved.js';
+import type { Stretch } from '../../model/serials.js';
 import { anyone, wordsOf } from '../book-text.js';
 import type { Voice } from '../voice.js';
 
@@ -27,7 +28,11 @@ export function optionName(id: string, machine: Machine | undefined, voice: Voic
 }
 
 function describeSerials(rig: Rig, machine: Machine | undefined, voice: Voice): readonly string[] {
-  const { from, to } = innerEnds(rig, machine);
+  return saySerials(innerEnds(rig, machine), voice);
+}
+
+/** `serial numbers 70-00100 to 70-04999`; of two parts where not both ends belong to it. */
+export function saySerials({ from, to }: Stretch, voice: Voice): readonly string[] {
   if (from?.included && to?.included) {
     return [voice.text('serials-between', { from: unbroken(from.serial), to: unbroken(to.serial) })];
   }
@@ -43,6 +48,13 @@ function innerEnds(rig: Rig, machine: Machine | undefined): NonNullable<Rig['ser
   const isFirst = from?.included && from.serial === machine?.serials?.from;
   const isLast = to?.included && to.serial === machine?.serials?.to;
   return { ...(from && !isFirst && { from }), ...(to && !isLast && { to }) };
+}
+
+/** All serials of a machine; nothing where the book does not say them. */
+export function serialsOf({ serials }: Machine): Stretch | undefined {
+  if (!serials) return undefined;
+  const { from, to } = serials;
+  return { from: { serial: from, included: true }, ...(to !== undefined && { to: { serial: to, included: true } }) };
 }
 
 /** A serial that reads as one: its hyphens do not break a line. */

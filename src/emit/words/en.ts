@@ -98,6 +98,7 @@ export const english = {
   'rig-none': 'No procedure for this machine and header differs by option, software or serial number.',
   'rig-serial': 'Serial number',
   'rig-serial-tell': 'It stands on the plate of the machine.',
+  'rig-serial-elsewhere': '{serial} is no serial of this machine as the book knows it: {range}. Read the plate again.',
   'rig-yes': 'Yes',
   'rig-no': 'No',
   'rig-software': 'Software of the {module}',

@@ -95,6 +95,7 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'rig-none': 'Ningún procedimiento para esta máquina y este cabezal difiere por opción, software o número de serie.',
   'rig-serial': 'Número de serie',
   'rig-serial-tell': 'Está en la placa de la máquina.',
+  'rig-serial-elsewhere': '{serial} no es una serie de esta máquina según el libro: {range}. Lea la placa otra vez.',
   'rig-yes': 'Sí',
   'rig-no': 'No',
   'rig-software': 'Software de: {module}',
