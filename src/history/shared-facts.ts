@@ -102,12 +102,13 @@ function addSettings(place: Place, book: CompiledBook): void {
 }
 
 function addRule(at: Place, rule: PlainRule, sense: BookSense): void {
-  const { id, when, must, unchanged, hazard, exceptEnergized, source } = rule;
+  const { id, label, when, must, unchanged, hazard, exceptEnergized, source } = rule;
   const place = beginSubject(
     at,
-    { kind: 'rule', id },
+    { kind: 'rule', id, ...(label && { label: words(label) }) },
     { weight: 'safety', said: sayConditions([...when, ...must], sense.states) },
   );
+  addPart(place, 'label', wording(label));
   addConditions(place, 'when', { conditions: when, sense });
   addConditions(place, 'must', { conditions: must, sense });
   for (const state of unchanged)

@@ -114,6 +114,7 @@ export interface PlainHazard {
 
 export interface PlainRule {
   readonly id: string;
+  readonly label?: Words;
   readonly when: readonly PlainCondition[];
   readonly must: readonly PlainCondition[];
   readonly unchanged: readonly string[];

@@ -55,6 +55,7 @@ export interface Hazard {
 /** A rule that nothing may break. Exactly one of `must` and `unchanged` is usual; both may stand. */
 export interface SafetyRule {
   readonly id: string;
+  readonly label?: Text;
   readonly when?: Conditions;
   readonly must?: Conditions;
   readonly unchanged?: readonly Located<string>[];

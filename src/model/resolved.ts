@@ -277,6 +277,7 @@ export interface ResolvedVariable {
 
 export interface ResolvedRule {
   readonly id: string;
+  readonly label?: Words;
   readonly when: readonly ResolvedCondition[];
   readonly must: readonly ResolvedCondition[];
   readonly unchanged: readonly string[];

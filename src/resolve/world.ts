@@ -25,9 +25,10 @@ export function resolveWorld(scene: Scene): World {
     })),
     bundles: new Map([...book.bundles].map(([id, { conditions }]) => [id, resolveConditions(scene, conditions)])),
     rules: book.rules.map((rule): ResolvedRule => {
-      const { id, hazard, origin, exceptEnergized, at } = rule;
+      const { id, label, hazard, origin, exceptEnergized, at } = rule;
       return {
         id,
+        ...(label ? { label: wordsFor(scene, label) } : {}),
         when: resolveConditions(scene, rule.when),
         must: resolveConditions(scene, rule.must),
         unchanged: (rule.unchanged ?? []).map(({ value }) => value).filter((state) => book.states.has(state)),

@@ -216,6 +216,11 @@ export const edits: readonly (readonly [name: string, edits: readonly Edit[], li
     ['book safety: Safety rule nothing-moves-over-people, what must not change: gone: Engine'],
   ],
   [
+    'what a safety rule is called',
+    [['safety.yaml', '{ id: under-the-header, when', '{ id: under-the-header, label: Under the header, when']],
+    ['book text: Safety rule “Under the header”, name: new: Under the header'],
+  ],
+  [
     'what follows from what',
     [['states.yaml', 'then: { key: in, electrics: live }', 'then: { key: in }']],
     [

@@ -77,7 +77,12 @@ export function lineOf({ head, how, rigs, before, after }: SaidChange): string {
 
 function saySubject(subject: Subject, voice: Voice, audience: Audience): string {
   const { kind, id, label, number, was, of } = subject;
-  const key = kind === 'section' && number !== undefined ? 'subject-section-step' : `subject-${kind}`;
+  const key =
+    kind === 'section' && number !== undefined
+      ? 'subject-section-step'
+      : kind === 'rule' && label
+        ? 'subject-rule-called'
+        : `subject-${kind}`;
   const name = label ? saySaid(label, voice) : id;
   const own = changeWord(voice.language, key, { id, label: name, number: number ?? id });
   const isCalled = kind === 'step' && number !== undefined && !audience.isOperator;

@@ -24,9 +24,10 @@ export function plainStates({ variables }: World): readonly PlainState[] {
 }
 
 export function plainRules({ rules }: World): readonly PlainRule[] {
-  return rules.map(({ id, when, must, unchanged, hazard, exceptEnergized, origin }) =>
+  return rules.map(({ id, label, when, must, unchanged, hazard, exceptEnergized, origin }) =>
     withoutMissing({
       id,
+      label,
       when: when.map(plainCondition),
       must: must.map(plainCondition),
       unchanged,

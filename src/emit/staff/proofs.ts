@@ -3,6 +3,7 @@
 import { type Html, html } from '../html.js';
 import { type BookProof, gatherProof, type VariantProof } from '../open-data/proof.js';
 import { linkTo, linkToShared, type Page } from '../pages/context.js';
+import { ruleName } from '../pages/proof-words.js';
 import type { Version } from '../pages/site-map.js';
 import { say, staffPage } from './staff-page.js';
 
@@ -15,7 +16,7 @@ export function proofsPage(page: Page, given?: BookProof): string {
   const open = proof.variants.filter(({ result }) => result !== 'proved');
   const rules = proof.rules.map(
     ({ id, variants: count, steps }) =>
-      html`<li><span class="wide">${id}</span><span>${steps === 0 ? say(page, 'proofs-rule-idle') : say(page, 'proofs-rule', { steps, variants: count })}</span></li>
+      html`<li><span class="wide">${ruleName(page, id)}<span class="aside">${id}</span></span><span>${steps === 0 ? say(page, 'proofs-rule-idle') : say(page, 'proofs-rule', { steps, variants: count })}</span></li>
 `,
   );
   return staffPage(page, {

@@ -20,6 +20,7 @@ export const english = {
   'subject-procedure': 'Procedure {id}',
   'subject-result': 'Result “{label}”',
   'subject-rule': 'Safety rule {id}',
+  'subject-rule-called': 'Safety rule “{label}”',
   'subject-section': 'Text “{label}”',
   'subject-section-step': 'Detail of step {number}',
   'subject-state': 'State “{label}”',

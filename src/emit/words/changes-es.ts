@@ -21,6 +21,7 @@ export const spanish: Readonly<Record<ChangeKey, string>> = {
   'subject-procedure': 'Procedimiento {id}',
   'subject-result': 'Resultado «{label}»',
   'subject-rule': 'Regla de seguridad {id}',
+  'subject-rule-called': 'Regla de seguridad “{label}”',
   'subject-section': 'Texto «{label}»',
   'subject-section-step': 'Detalle del paso {number}',
   'subject-state': 'Estado «{label}»',

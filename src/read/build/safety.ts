@@ -49,6 +49,7 @@ function ruleOf(reading: Reading, part: Part): SafetyRule | undefined {
   if (!id) return undefined;
   return filled({
     id: id.value,
+    label: textBehind(reading, part, 'label', 'must'),
     when: conditionsBehind(reading, part, 'when'),
     must: conditionsBehind(reading, part, 'must'),
     unchanged: unchanged.length > 0 ? unchanged : undefined,

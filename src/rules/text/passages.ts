@@ -90,6 +90,7 @@ function cutShared(names: Names, book: Book): readonly Passage[] {
     for (const text of [what, harm]) cutText(cutting, text, { role: 'hazard' });
     cutText(cutting, avoid, { role: 'avoid' });
   }
+  for (const { label } of book.rules) cutText(cutting, label, { role: 'label' });
   for (const { id, name, tell, options, software } of book.machines.values()) {
     const owner = { kind: 'machine', id } as const;
     cutText(cutting, name, { role: 'name', owner });

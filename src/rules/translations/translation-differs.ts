@@ -58,8 +58,9 @@ function* told(differences: Iterable<Difference>, language: string): Iterable<Fi
 }
 
 /** Texts of the shared files that have a language each. */
-function* sharedTexts({ hazards, machines, headers, states, instruments, tools }: Book): Iterable<Text> {
+function* sharedTexts({ hazards, rules, machines, headers, states, instruments, tools }: Book): Iterable<Text> {
   for (const { what, harm, avoid } of hazards.values()) yield* [what, harm, avoid];
+  for (const { label } of rules) if (label) yield label;
   for (const { name, tell, options, software } of machines.values()) {
     yield name;
     for (const one of [tell, ...[...options, ...software].map((part) => part.tell)]) {
