@@ -30,10 +30,12 @@ import cropNumberOfOtherQuantity from './dimensions/crop-number-of-other-quantit
 import issuedToUnknownUnit from './fleet/issued-to-unknown-unit.js';
 import serialUsedTwice from './fleet/serial-used-twice.js';
 import unitWithoutProcedure from './fleet/unit-without-procedure.js';
+import answersAlike from './flow/answers-alike.js';
 import anyOrderOfOne from './flow/any-order-of-one.js';
 import branchNeverTaken from './flow/branch-never-taken.js';
 import deadlineWithoutBranch from './flow/deadline-without-branch.js';
 import failedExpectationAtDone from './flow/failed-expectation-at-done.js';
+import failedExpectationGoesOn from './flow/failed-expectation-goes-on.js';
 import neverDone from './flow/never-done.js';
 import questionWithOneAnswer from './flow/question-with-one-answer.js';
 import requiredTwice from './flow/required-twice.js';
@@ -136,8 +138,10 @@ export const rules: readonly AnyRule[] = [
   turnWithoutViewpoint,
   watchNotMoved,
   argumentTwice,
+  answersAlike,
   anyOrderOfOne,
   failedExpectationAtDone,
+  failedExpectationGoesOn,
   nameUsedTwice,
   softwareOutOfOrder,
   termTwoMeanings,
