@@ -13,6 +13,7 @@ import adjusterReachShort from './adjusters/adjuster-reach-short.js';
 import adjusterStartsOutside from './adjusters/adjuster-starts-outside.js';
 import adjusterStepOverWindow from './adjusters/adjuster-step-over-window.js';
 import adjusterWithoutDirection from './adjusters/adjuster-without-direction.js';
+import brokenSensorAdjusted from './adjusters/broken-sensor-adjusted.js';
 import sideNotTurned from './adjusters/side-not-turned.js';
 import turnWithoutViewpoint from './adjusters/turn-without-viewpoint.js';
 import watchNotMoved from './adjusters/watch-not-moved.js';
@@ -44,6 +45,7 @@ import withdrawnRun from './flow/withdrawn-run.js';
 import actInHazard from './hazards/act-in-hazard.js';
 import hazardNotListed from './hazards/hazard-not-listed.js';
 import hazardWithoutRule from './hazards/hazard-without-rule.js';
+import severityBelowHarm from './hazards/severity-below-harm.js';
 import typedSignalWord from './hazards/typed-signal-word.js';
 import accuracyFinerThanResolution from './instruments/accuracy-finer-than-resolution.js';
 import countsDoNotFit from './instruments/counts-do-not-fit.js';
@@ -121,6 +123,8 @@ import holdLongerThanTime from './times/hold-longer-than-time.js';
 import timeOfNothing from './times/time-of-nothing.js';
 import timesDoNotAddUp from './times/times-do-not-add-up.js';
 import waitsExceedTime from './times/waits-exceed-time.js';
+import answersExchanged from './translations/answers-exchanged.js';
+import translatedAlike from './translations/translated-alike.js';
 import translatedTwoWays from './translations/translated-two-ways.js';
 import translationDiffers from './translations/translation-differs.js';
 import translationLikeOriginal from './translations/translation-like-original.js';
@@ -136,6 +140,7 @@ export const rules: readonly AnyRule[] = [
   sameDigitsOtherUnit,
   adjusterWithoutDirection,
   turnWithoutViewpoint,
+  brokenSensorAdjusted,
   watchNotMoved,
   argumentTwice,
   answersAlike,
@@ -152,7 +157,9 @@ export const rules: readonly AnyRule[] = [
   unfinishedText,
   holdLongerThanTime,
   translationLikeOriginal,
+  translatedAlike,
   translatedTwoWays,
+  answersExchanged,
 
   cropUnlikeStandard,
   accuracyFinerThanResolution,
@@ -254,6 +261,7 @@ export const rules: readonly AnyRule[] = [
   deadlineWithoutBranch,
   typedSignalWord,
   hazardWithoutRule,
+  severityBelowHarm,
   readingUnsureWithoutBranch,
   toolNotListed,
   unusedTool,

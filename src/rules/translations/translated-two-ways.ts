@@ -1,10 +1,9 @@
 // Steps that say the same in the original, and not in the translation.
 
 import type { Procedure } from '../../model/procedure.js';
-import type { Template, Text } from '../../model/text.js';
-import { leavesOf } from '../../model/walk.js';
 import type { Span } from '../../text/source.js';
 import { type Finding, rule } from '../rule.js';
+import { loneWords } from './lone-words.js';
 
 interface Facts {
   readonly language: string;
@@ -39,10 +38,10 @@ interface Told {
 function* twoWays({ steps }: Procedure, first: string, language: string): Iterable<Finding<Facts>> {
   const groups = new Map<string, Told[]>();
   for (const step of steps) {
-    const [original, translated] = [lone(step.do, first), lone(step.do, language)];
+    const [original, translated] = [loneWords(step.do, first), loneWords(step.do, language)];
     if (!original || !translated || step.repeated) continue;
-    const words = plain(original);
-    const told = { step: step.id.value, words, translated: plain(translated).toLowerCase(), at: translated.source.at };
+    const { words } = original;
+    const told = { step: step.id.value, words, translated: translated.words.toLowerCase(), at: translated.at };
     groups.set(words, [...(groups.get(words) ?? []), told]);
   }
   for (const group of groups.values()) {
@@ -53,14 +52,4 @@ function* twoWays({ steps }: Procedure, first: string, language: string): Iterab
     const related = [{ message: `\`${usual.step}\``, at: usual.at }];
     yield { at: odd.at, related, data: { language, step: odd.step, other: usual.step, words: odd.words } };
   }
-}
-
-function lone(text: Text | undefined, language: string): Template | undefined {
-  const choice = text?.languages.get(language);
-  const leaves = choice ? [...leavesOf(choice)] : [];
-  return leaves.length === 1 ? leaves[0] : undefined;
-}
-
-function plain({ source }: Template): string {
-  return source.value.trim().replaceAll(/\s+/g, ' ');
 }

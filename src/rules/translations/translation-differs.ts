@@ -1,11 +1,10 @@
 // A translated text whose numbers or placeholders are not those of the original.
 
-import type { Book } from '../../model/book.js';
 import type { Procedure } from '../../model/procedure.js';
-import type { Text } from '../../model/text.js';
 import { textsOf } from '../../model/walk.js';
 import { type Finding, rule } from '../rule.js';
 import { type Difference, differencesOf, proseDifferences } from './differences.js';
+import { sharedTexts } from './shared-texts.js';
 
 interface Facts {
   readonly language: string;
@@ -55,23 +54,4 @@ function* told(differences: Iterable<Difference>, language: string): Iterable<Fi
   for (const { at, original, missing, extra } of differences) {
     yield { at, related: [{ message: 'the original', at: original }], data: { language, missing, extra } };
   }
-}
-
-/** Texts of the shared files that have a language each. */
-function* sharedTexts({ hazards, rules, machines, headers, states, instruments, tools }: Book): Iterable<Text> {
-  for (const { what, harm, avoid } of hazards.values()) yield* [what, harm, avoid];
-  for (const { label } of rules) if (label) yield label;
-  for (const { name, tell, options, software } of machines.values()) {
-    yield name;
-    for (const one of [tell, ...[...options, ...software].map((part) => part.tell)]) {
-      if (one?.text) yield one.text;
-      if (one?.figure) yield one.figure.alt;
-    }
-  }
-  for (const { name, tell } of headers.values()) {
-    yield name;
-    if (tell?.text) yield tell.text;
-    if (tell?.figure) yield tell.figure.alt;
-  }
-  for (const things of [states, instruments, tools]) for (const { label } of things.values()) if (label) yield label;
 }

@@ -23,6 +23,11 @@ const orderOrThing = wordSet(`
   stop store strap support sweep swing switch tape tap test tick tie tilt time touch trim turn twist unload watch work wrap
 `);
 
+const somebody =
+  '(?:you|whoever|anyone|anybody|someone|somebody|everyone|people|persons?|bystanders?|helpers?|operators?|him|them)';
+
+const limb = '(?:hands?|fingers?|arms?|f(?:oo|ee)t|legs?|toes?|eyes?|skin|body|face|limbs?)';
+
 const participles =
   '\\p{L}+ed|bent|blown|bought|brought|broken|built|cut|done|drawn|driven|fed|found|given|held|hung|kept|laid|left|let|lit|made|put|raised|read|run|screwed|seen|sent|set|shown|shut|split|stood|swept|taken|thrown|told|torn|turned|undone|worn|wound|written';
 
@@ -113,6 +118,16 @@ export const english: Language = {
     /\b(?:seen|viewed|watched|looked at|look|looking|face|facing)\b|\bfrom (?:above|below|behind|beneath|underneath|the|its|his|your)\b/i,
   faced:
     /\b(?:(?:knob|dial|switch|cap|lid|valve|tap|crank|handle|drain plug)s?|(?:hand ?|steering )wheels?|(?<!hex |allen )keys?|drive|walk|steer)\b/i,
+  yes: wordSet('yes'),
+  no: wordSet('no'),
+  kills: new RegExp(
+    `\\b(?:kills? ${somebody}|${somebody} (?:(?:can|could|may|might|will|would|must) )?(?:be killed|dies?)|death|deadly|lethal|fatal(?! error))\\b`,
+    'iu',
+  ),
+  injures: new RegExp(
+    `\\b(?:${somebody} (?:(?:can|could|may|might|will|would) )?(?:be|is|are|get) (?:crushed|cut|burn(?:ed|t)|scalded|injured|hurt|trapped|caught|struck|hit|pulled in|blinded|poisoned|thrown|run over)|(?:crush|cut|burn|scald|injure|hurt|trap|catch|strike|hit|blind|poison|break|pull|throw|tear|run)s? (?:in |off |over )?(?:(?:a|an|the|your) )?(?:${somebody}|${limb}))\\b`,
+    'iu',
+  ),
   vague: vagueWords({
     'properly|correctly|adequately|appropriately|satisfactorily|suitably|sufficiently': 'what is seen when it is right',
     'proper|adequate|appropriate|satisfactory|suitable|sufficient|acceptable|reasonable|reasonably':

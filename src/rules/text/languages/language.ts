@@ -66,6 +66,12 @@ export interface Language {
   readonly seenFrom: RegExp;
   /** Things that are turned from the one side that they are reached from, and ways round a field, which are seen from above. */
   readonly faced: RegExp;
+  /** Whole answers that agree, and those that do not. */
+  readonly yes: ReadonlySet<string>;
+  readonly no: ReadonlySet<string>;
+  /** What kills a person, and what hurts one: a machine is hurt in other words. */
+  readonly kills: RegExp;
+  readonly injures: RegExp;
   /** Words that decide nothing, with what to write instead. */
   readonly vague: readonly VagueWord[];
   /** Words that say how and not how much. */

@@ -19,6 +19,10 @@ const orders = wordSet(`
   retroceder revisar sacar seleccionar separar soltar soplar subir sujetar tensar tirar tomar trabar usar vaciar verificar volver
 `);
 
+const somebody = '(?:quien(?:es)?|alguien|todos|personas?|usted|ustedes|operador(?:es)?|ayudantes?)';
+
+const limb = '(?:manos?|dedos?|brazos?|pies?|piernas?|ojos?|piel|cuerpo|cara|miembros?)';
+
 const endings = /(?:me|te|se|le|les|lo|la|los|las)$/;
 
 /** Small letters without accents; the tilde of `ñ` stays. */
@@ -106,6 +110,16 @@ export const spanish: Language = {
   seenFrom: /vist[oa]s? |mir(?:ad[oa]s?|ando|e) |desde |de frente|frente a /i,
   faced:
     /perilla|botón|volante|manivela|manija|\btapa|tapón|válvula|interruptor|\bdial\b|llave de (?:contacto|paso|arranque)|\b(?:maneje|conduzca|camine)\b/i,
+  yes: wordSet('si'),
+  no: wordSet('no'),
+  kills: new RegExp(
+    `(?<!\\p{L})(?:mata a (?:las? |los )?${somebody}|matar(?:l[aeo]s?|a (?:las? |los )?${somebody})|(?:puede|pueden) morir|muerte|mortal(?:es)?)(?!\\p{L})`,
+    'iu',
+  ),
+  injures: new RegExp(
+    `(?<!\\p{L})(?:(?:aplastar|cortar|quemar|herir|lastimar|atrapar|golpear|cegar|atropellar|lesionar)(?:l[aeo]s?|se)|(?:aplasta|corta|quema|hiere|lastima|atrapa|golpea|lesiona|(?:aplastar|cortar|quemar|herir|lastimar|atrapar|golpear|lesionar))n? (?:(?:a|una?|las?|los|el|sus?) )*(?:${somebody}|${limb}))(?!\\p{L})`,
+    'iu',
+  ),
   vague: vagueWords({
     'adecuadamente|correctamente|apropiadamente|debidamente|satisfactoriamente|suficientemente|convenientemente|como corresponde|como es debido':
       'what is seen when it is right',
