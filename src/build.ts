@@ -1,7 +1,8 @@
 // From a checked book to every file of the output. Pure; the bytes of the browser's part are handed in.
 
 import { proofBudget } from './compile.js';
-import { cardsOf, emitCards } from './emit/cards/cards.js';
+import { cardsOf } from './emit/cards/card-list.js';
+import { emitCards } from './emit/cards/cards.js';
 import type { CardFonts } from './emit/cards/fonts.js';
 import { printedAs, printedCards } from './emit/cards/printed-cards.js';
 import { offlineFiles } from './emit/offline/offline-files.js';

@@ -3,8 +3,8 @@
 
 import { collectDiagnostics, withoutFollowUps } from './diagnostic/collect.js';
 import type { Diagnostic } from './diagnostic/diagnostic.js';
-import { cardFaults } from './emit/cards/cards.js';
-import type { CardFonts } from './emit/cards/fonts.js';
+import { cardFaults } from './emit/cards/card-faults.js';
+import type { Measures } from './emit/cards/text.js';
 import type { Book } from './model/book.js';
 import type { ResolvedBook, Variant } from './model/resolved.js';
 import { makeProver } from './order/prove.js';
@@ -30,7 +30,7 @@ export interface CheckInput {
   /** `YYYY-MM-DD`, for review dates. */
   readonly today?: string;
   /** The faces that cards are set in. Without them it is not checked whether cards fit. */
-  readonly fonts?: CardFonts;
+  readonly fonts?: Measures;
   /** Only these rigs: `tarn-40+row-12x20`. */
   readonly rig?: string;
 }

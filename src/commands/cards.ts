@@ -2,7 +2,8 @@
 // the register.
 
 import { nearestNames } from '../diagnostic/nearest.js';
-import { type Card, cardsOf, emitCards } from '../emit/cards/cards.js';
+import { type Card, cardsOf } from '../emit/cards/card-list.js';
+import { emitCards } from '../emit/cards/cards.js';
 import { printedAs, printedCards } from '../emit/cards/printed-cards.js';
 import { holdsCard } from '../history/reprint.js';
 import { writeFolder } from '../io.js';

@@ -16,7 +16,7 @@ const root = join(import.meta.dirname, '../..');
 const { readBookFolder, writeFolder } = await import(join(root, 'dist/io.js'));
 const { checkBook } = await import(join(root, 'dist/compile.js'));
 const { buildBook } = await import(join(root, 'dist/build.js'));
-const { cardFonts } = await import(join(root, 'dist/emit/cards/cards.js'));
+const { cardFonts } = await import(join(root, 'dist/emit/cards/fonts.js'));
 const { packageFiles } = await import(join(root, 'dist/commands/package-files.js'));
 
 function filesBelow(folder) {

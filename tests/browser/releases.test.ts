@@ -3,7 +3,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { compileBook } from '../../src/build.js';
-import { cardsOf } from '../../src/emit/cards/cards.js';
+import { cardsOf } from '../../src/emit/cards/card-list.js';
 import { emitSite } from '../../src/emit/pages/site.js';
 import { historyOf } from '../../src/history/history.js';
 import { demoBook } from '../emit-pages/books.js';

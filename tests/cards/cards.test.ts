@@ -7,7 +7,8 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import PDFDocument from 'pdfkit';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Checked, checkBook } from '../../src/compile.js';
-import { type Card, emitCards, cardsOf as listCards } from '../../src/emit/cards/cards.js';
+import { type Card, cardsOf as listCards } from '../../src/emit/cards/card-list.js';
+import { emitCards } from '../../src/emit/cards/cards.js';
 import { openFonts } from '../../src/emit/cards/fonts.js';
 import { runsOf, wrap } from '../../src/emit/cards/text.js';
 import { filesOf } from '../rules/page.js';
@@ -179,10 +180,6 @@ describe('the faces', () => {
       expect(fonts.widthOf(text, true) * 1000).toBeCloseTo(document.widthOfString(text), 6);
     }
     expect(fonts.widthOf('LV', true)).toBeLessThan(fonts.widthOf('L', true) + fonts.widthOf('V', true));
-  });
-
-  it('lack what has no picture, and nothing else', () => {
-    expect(fonts.lacking('Ω at 3.63\u00a0V ≥ ½ “wide” 🚜 ≥')).toEqual(['Ω', '≥', '🚜']);
   });
 });
 

@@ -4,7 +4,7 @@
 import { HtmlValidate } from 'html-validate';
 import { describe, expect, it } from 'vitest';
 import { compileBook } from '../../src/build.js';
-import { cardsOf } from '../../src/emit/cards/cards.js';
+import { cardsOf } from '../../src/emit/cards/card-list.js';
 import { emitSite } from '../../src/emit/pages/site.js';
 import { historyOf } from '../../src/history/history.js';
 import type { Release } from '../../src/history/release.js';

@@ -1,8 +1,8 @@
 // One face of the cards: the glyphs of its signs, how wide they are, which pairs stand closer, and the objects that hold it
 // in a PDF. There are two cuts of it, made once: cutting a face to each card's own signs takes longer than drawing the card.
 
+import { createRequire } from 'node:module';
 import { deflateSync } from 'node:zlib';
-import PDFDocument from 'pdfkit';
 
 /** A sign as this face has it. */
 interface Glyph {
@@ -18,8 +18,8 @@ interface Glyph {
 export interface Face {
   /** Width of a text in points at a size of one point, pairs drawn together. */
   readonly widthOf: (text: string) => number;
-  /** Signs of a text that the face has no picture of, each once. */
-  readonly lacking: (text: string) => readonly string[];
+  /** Every sign of the face, plain ones first. */
+  readonly signs: readonly string[];
   /** A text as operand of `TJ`: glyphs, and between them how far to go back. */
   readonly operandOf: (text: string) => string;
   /** Whether the plain cut has all signs of a text. */
@@ -58,9 +58,9 @@ export function openFace(bytes: Uint8Array): Face {
   const signs = orderSigns(font);
   const { glyphOf, kernOf } = measuring(font, signs);
   const plain = signs.filter((sign) => plainSigns.includes(sign));
-  const [lacked, beyondPlain] = [new RegExp(allBut(signs), 'gu'), new RegExp(allBut(plain))];
+  const beyondPlain = new RegExp(`[^${plain.map((sign) => `\\u${hexadecimal(sign.charCodeAt(0))}`).join('')}]`);
   return {
-    lacking: (text) => [...new Set(text.match(lacked))],
+    signs,
     widthOf: (text) => {
       let width = 0;
       let before: Glyph | undefined;
@@ -96,11 +96,6 @@ function orderSigns(font: OpenFont): readonly string[] {
   return [...plain, ...[...all].filter((sign) => !plain.includes(sign))];
 }
 
-/** The pattern of every sign but these. */
-function allBut(signs: readonly string[]): string {
-  return `[^${signs.map((sign) => `\\u${hexadecimal(sign.charCodeAt(0))}`).join('')}]`;
-}
-
 interface Measuring {
   /** The glyph of a UTF-16 code unit: faces of cards have no sign that takes two. */
   readonly glyphOf: (unit: number) => Glyph;
@@ -133,8 +128,11 @@ function measuring(font: OpenFont, signs: readonly string[]): Measuring {
   };
 }
 
-/** Opened by pdfkit, which knows how to read what a document may hold. */
+/** Opened by pdfkit, which knows how to read what a document may hold. It is loaded here: a check seldom comes to this. */
 function openFont(bytes: Uint8Array): OpenFont {
+  const PDFDocument = createRequire(import.meta.url)('pdfkit') as new (
+    options: PDFKit.PDFDocumentOptions,
+  ) => PDFKit.PDFDocument;
   const document = new PDFDocument({ autoFirstPage: false, font: '' });
   document.font(Buffer.from(bytes));
   return (document as unknown as { readonly _font: { readonly font: OpenFont } })._font.font;

@@ -1,12 +1,9 @@
-// The two faces that cards are set in, opened once: how wide words are, which signs they lack, and how a document shows them.
+// The two faces that cards are set in, opened when they are first used: how wide words are, and how a document shows them.
 
-import { openFace } from './face.js';
+import { type Face, openFace } from './face.js';
+import type { Measures } from './text.js';
 
-export interface CardFonts {
-  /** Width of a text in points at a size of one point. */
-  readonly widthOf: (text: string, bold: boolean) => number;
-  /** Signs of a text that the faces have no picture of. */
-  readonly lacking: (text: string) => readonly string[];
+export interface CardFonts extends Measures {
   /** Begins to set a document in the faces. */
   readonly set: (document: PDFKit.PDFDocument) => SetFonts;
 }
@@ -21,13 +18,22 @@ export interface SetFonts {
   readonly embed: () => void;
 }
 
-/** Opens the faces from the bytes of two font files. */
+/** The faces from the bytes of two font files. Most checks never open them. */
 export function openFonts(regularFile: Uint8Array, boldFile: Uint8Array): CardFonts {
-  const faces = { F1: openFace(regularFile), F2: openFace(boldFile) };
+  const opened: { F1?: Face; F2?: Face } = {};
+  const faces = {
+    get F1(): Face {
+      opened.F1 ??= openFace(regularFile);
+      return opened.F1;
+    },
+    get F2(): Face {
+      opened.F2 ??= openFace(boldFile);
+      return opened.F2;
+    },
+  };
   const nameOf = (bold: boolean): 'F1' | 'F2' => (bold ? 'F2' : 'F1');
   return {
     widthOf: (text, bold) => faces[nameOf(bold)].widthOf(text),
-    lacking: faces.F1.lacking,
     set: (document) => {
       const references = { F1: document.ref({}), F2: document.ref({}) };
       const cuts = { F1: 'plain', F2: 'plain' } as { F1: 'plain' | 'whole'; F2: 'plain' | 'whole' };
@@ -44,4 +50,14 @@ export function openFonts(regularFile: Uint8Array, boldFile: Uint8Array): CardFo
       };
     },
   };
+}
+
+/** The faces of the cards, from the files that come with the program. */
+export function cardFonts(files: ReadonlyMap<string, Uint8Array>): CardFonts {
+  const face = (weight: number): Uint8Array => {
+    const found = [...files].find(([path]) => path.endsWith(`-${weight}-normal.ttf`));
+    if (!found) throw new Error(`The face of weight ${weight} did not come with the program`);
+    return found[1];
+  };
+  return openFonts(face(400), face(700));
 }

@@ -1,10 +1,9 @@
 // Measured blocks onto faces of a card: a step is never cut, and each caution stands on the face where it is met, before it.
 
 import type { CardBody, CardContent } from './content.js';
-import type { CardFonts } from './fonts.js';
 import { card, type Measured, measure, measurePanel, room, sizes } from './measure.js';
 import { codeSide } from './printed-code.js';
-import { runsOf, type Wrapped, wrap } from './text.js';
+import { type Measures, runsOf, type Wrapped, wrap } from './text.js';
 
 /** A block and the height at which it begins. */
 export interface Placed {
@@ -40,7 +39,7 @@ export interface Head {
 }
 
 /** The head of a side: whole beside the code on the first, short on the others. */
-function headOf(content: CardContent, fonts: CardFonts, isFirst: boolean): Head {
+function headOf(content: CardContent, fonts: Measures, isFirst: boolean): Head {
   const width = isFirst ? room - codeSide - 8 : room;
   const titleSize = isFirst ? sizes.title : sizes.text;
   const small = { size: sizes.small, fonts };
@@ -60,7 +59,7 @@ export interface MeasuredBody {
 }
 
 /** Measures what the cards of a variant have in common. */
-export function measureBody(body: CardBody, fonts: CardFonts): MeasuredBody {
+export function measureBody(body: CardBody, fonts: Measures): MeasuredBody {
   const panels = body.hazards.map((panel) => ({ id: panel.id, block: measurePanel(panel, { fonts }) }));
   const blocks = body.blocks.map((block) => measure(block, { fonts }));
   const faults = [...blocks, ...panels.map(({ block }) => block)].flatMap(({ name, tooWide }) =>
@@ -69,8 +68,8 @@ export function measureBody(body: CardBody, fonts: CardFonts): MeasuredBody {
   return { body, blocks, panels, faults };
 }
 
-/** Lays a card out on as many faces as it takes. */
-export function layOut(content: CardContent, { blocks, panels, ...measured }: MeasuredBody, fonts: CardFonts): Layout {
+/** Lays a card out on as many faces as it takes. Wider words never mend a fault: what fits by `widest` measures fits. */
+export function layOut(content: CardContent, { blocks, panels, ...measured }: MeasuredBody, fonts: Measures): Layout {
   const heads = [headOf(content, fonts, true), headOf(content, fonts, false)] as const;
   const faults = [...measured.faults];
   const [first] = heads;

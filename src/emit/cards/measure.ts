@@ -1,9 +1,8 @@
 // Blocks into measured blocks: their lines broken, their heights known, and how each is painted. One code measures and draws.
 
 import type { Block, HazardPanel, SheetBlock, StepBlock, TableBlock } from './content.js';
-import type { CardFonts } from './fonts.js';
 import type { Pen } from './pen.js';
-import { type Line, lineWidth, type Run, runsOf, wrap } from './text.js';
+import { type Line, lineWidth, type Measures, type Run, runsOf, wrap } from './text.js';
 
 /** Sizes in points. 13.1 pt of this face has an x-height of 2.54 mm; nothing is set below 12 pt. */
 export const sizes = { title: 17, text: 13.1, small: 12, leading: 1.27 } as const;
@@ -27,7 +26,7 @@ export interface Measured {
 }
 
 interface Setting {
-  readonly fonts: CardFonts;
+  readonly fonts: Measures;
 }
 
 const plain = { hazards: [], keepWithNext: false } as const;

@@ -5,7 +5,7 @@ import type { ResolvedBook } from '../../model/resolved.js';
 import { readRigLabel } from '../../model/rig.js';
 import type { OrderResult } from '../../order/result.js';
 import { groupedDigest, sha256 } from '../../text/sha256.js';
-import { type Card, cardsOf } from './cards.js';
+import { type Card, cardsOf } from './card-list.js';
 import { bodyOf } from './content.js';
 import { rigWords } from './rig-words.js';
 

@@ -1,6 +1,10 @@
 // Words into lines: inline marks to runs, runs to lines that fit a width. Numbers and units stay together by U+00A0.
 
-import type { CardFonts } from './fonts.js';
+/** How wide words are. */
+export interface Measures {
+  /** Width of a text in points at a size of one point. */
+  readonly widthOf: (text: string, bold: boolean) => number;
+}
 
 /** Words in one face. */
 export interface Run {
@@ -53,11 +57,7 @@ export interface Wrapped {
 }
 
 /** Breaks runs into lines of at most `width` points at a size. */
-export function wrap(
-  runs: readonly Run[],
-  width: number,
-  { size, fonts }: { size: number; fonts: CardFonts },
-): Wrapped {
+export function wrap(runs: readonly Run[], width: number, { size, fonts }: { size: number; fonts: Measures }): Wrapped {
   const lines: Run[][] = [];
   let line: Run[] = [];
   let used = 0;
@@ -98,6 +98,6 @@ function append(line: Run[], { text, bold }: Word, spaced: boolean): void {
 }
 
 /** The width of a line in points. */
-export function lineWidth(line: Line, { size, fonts }: { size: number; fonts: CardFonts }): number {
+export function lineWidth(line: Line, { size, fonts }: { size: number; fonts: Measures }): number {
   return line.reduce((sum, { text, bold }) => sum + fonts.widthOf(text, bold) * size, 0);
 }
