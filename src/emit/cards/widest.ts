@@ -19,7 +19,18 @@ export const widest: Measures = {
   },
 };
 
+const numbered = (sign: string): string => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`;
+
+/** Any sign but those of the faces. */
+const lacked = new RegExp(
+  `[^${[...widths.keys()]
+    .filter((sign) => sign !== missing)
+    .map(numbered)
+    .join('')}]`,
+  'gu',
+);
+
 /** Signs of a text that the faces have no picture of, each once. */
 export function lacking(text: string): readonly string[] {
-  return [...new Set(text)].filter((sign) => sign === missing || !widths.has(sign));
+  return [...new Set(text.match(lacked))];
 }
