@@ -19,6 +19,7 @@ const files: Readonly<Record<string, string>> = {
   width: 'first-pass/width-and-area.md',
   losses: 'in-the-crop/count-losses.md',
   mass: 'in-the-crop/mass-flow.md',
+  masa: 'in-the-crop/mass-flow.es.md',
   draper: 'in-the-crop/track-draper.md',
   lean: 'wrong/one-side-digs-in.md',
 };
@@ -114,6 +115,32 @@ describe('a number in a text contradicts what is typed', () => {
 
   it('in the section of the step that measures it', () => {
     expect(contradictedBy('response', ['The time is 12 s.'], 'rate')).toEqual(['12 s']);
+    expect(contradictedBy('learn', ['At the bottom, 1.6 V is right.'], 'read-on-ground')).toEqual(['1.6 V']);
+  });
+
+  it('in halves and quarters of a unit', () => {
+    const waits = [
+      'Wait half an hour.',
+      'Wait for half a minute.',
+      'Wait a quarter of an hour.',
+      'Wait one and a half minutes.',
+      'Wait a minute and a half.',
+      'Wait two minutes and a half.',
+    ];
+    expect(contradictedBy('mass', waits, 'run-empty')).toEqual([
+      'half an hour',
+      'half a minute',
+      'a quarter of an hour',
+      'one and a half minutes',
+      'a minute and a half',
+      'two minutes and a half',
+    ]);
+    const esperas = ['Espere media hora.', 'Espere minuto y medio.', 'Espere dos minutos y medio.'];
+    expect(contradictedBy('masa', esperas, 'run-empty')).toEqual([
+      'media hora',
+      'minuto y medio',
+      'dos minutos y medio',
+    ]);
   });
 
   it('in the section of a step that waits, where the text orders another wait', () => {
@@ -134,5 +161,15 @@ describe('a number in a text is of something else', () => {
       'The chopper coasts for up to 50 s; the wait covers it.',
     ];
     expect(contradictedBy('put-away/shut-down.md', sentences, 'wait-again')).toEqual([]);
+  });
+
+  it('in halves and quarters, too', () => {
+    const fitting = [
+      'Wait one minute.',
+      'Half an hour later the oil is cold.',
+      'Wait half as long as the drives coast.',
+    ];
+    expect(contradictedBy('mass', fitting, 'run-empty')).toEqual([]);
+    expect(contradictedBy('draper', ['The gap is half an inch.', 'A belt of half an inch is thin.'])).toEqual([]);
   });
 });

@@ -30,8 +30,20 @@ const ends = '(?![\\p{L}\\p{N}])';
 export function isClaim({ text, sentence, start, end, ...said }: Said, language: NumberLanguage): boolean {
   const before = text.slice(sentence.start, start);
   const behind = text.slice(end, Math.max(end, sentence.end));
-  const { claims, having, about, duties, changes, extents, hedges, mosts, othersBefore, othersBehind, waits } =
-    language;
+  const {
+    claims,
+    having,
+    verdicts,
+    about,
+    duties,
+    changes,
+    extents,
+    hedges,
+    mosts,
+    othersBefore,
+    othersBehind,
+    waits,
+  } = language;
   if (patternOf(othersBehind, `^\\s*(?:-\\s*)?WORDS${ends}`).test(behind)) return false;
   const isBounded = said.isLeast && patternOf(mosts, `${apart}WORDS\\s+$`).test(before);
   if (isBounded && !patternOf(waits, `${apart}WORDS${ends}`).test(before)) return false;
@@ -42,6 +54,7 @@ export function isClaim({ text, sentence, start, end, ...said }: Said, language:
   if (isOrder ? isChange : isOther || isHedged) return false;
   if (said.isPlain || said.isHeading || before.trim() === '') return true;
   if (patternOf(duties, `${apart}WORDS${ends}[^.,;]{0,25}$`).test(before)) return true;
+  if (patternOf(verdicts, `^\\s*WORDS${ends}`).test(behind)) return true;
   if (patternOf(extents, `^\\s*WORDS${ends}`).test(behind)) return true;
   const close = before.replace(patternOf(about, `${apart}WORDS\\s+$`), '');
   if (/[:=(|][\s|(]*$/.test(close) || patternOf(claims, `(?:^|[\\s(|:=])WORDS[\\s|(]+$`).test(close)) return true;

@@ -54,7 +54,8 @@ function placesOf(text: string, block: Block, language: NumberLanguage): readonl
   const part = text.slice(block.start);
   const digits = [...part.matchAll(/(?<![\p{L}\p{N}.,/_-])-?\d/gu)].map(({ index }) => index);
   const words = [...part.matchAll(numberWords(language).all)].map(({ index }) => index);
-  return [...digits, ...words].sort((a, b) => a - b).map((index) => index + block.start);
+  const shares = [...part.matchAll(shareWords(language).all)].map(({ index }) => index);
+  return [...new Set([...digits, ...words, ...shares])].sort((a, b) => a - b).map((index) => index + block.start);
 }
 
 function quantityAt(text: string, start: number, language: NumberLanguage): Quantity | undefined {
@@ -113,12 +114,60 @@ function slackOf({ step }: Part, unit: Unit): Rational {
 }
 
 function partAt(text: string, start: number, language: NumberLanguage): Part | undefined {
+  const share = shareAt(text, start, language);
+  if (share) return share;
   const number = numberAt(text, start, language);
   if (!number) return undefined;
   const unit = unitAt(text, number.end, language, number.digits);
   if (!unit) return number;
   const whole = { ...number, unit: unit.unit, end: unit.end };
   return unit.unit.symbol === 'ft' ? withInches(text, whole, language) : whole;
+}
+
+interface ShareWords {
+  readonly all: RegExp;
+  /** Each from its first word on, with its unit as `unit`, and the quarters of that; with a half more than `count` where it has one. */
+  readonly each: readonly { readonly pattern: RegExp; readonly quarters: number }[];
+}
+
+const sharePatterns = new WeakMap<NumberLanguage, ShareWords>();
+
+/** Finds what is said in halves and quarters of a unit: `half an hour`, `two and a half minutes`, `an hour and a half`. */
+function shareWords(language: NumberLanguage): ShareWords {
+  const known = sharePatterns.get(language);
+  if (known) return known;
+  const { shares, andHalf, numbers, ones } = language;
+  const shapes = [...shares, [`COUNT ${andHalf} UNIT`, 2] as const, [`COUNT UNIT ${andHalf}`, 2] as const];
+  const made = shapes.map(([shape, quarters]) => ({ text: shape.replaceAll(' ', '[ \\u00a0]+'), quarters }));
+  const counts = [...numbers.keys(), ...ones].join('|');
+  const fill = (text: string, names: { readonly count: string; readonly unit: string }): string =>
+    text.replace('COUNT', `${names.count}${counts})`).replace('UNIT', `${names.unit}\\p{L}+)`);
+  const end = '(?![\\p{L}\\p{N}-])';
+  const any = made.map(({ text }) => fill(text, { count: '(?:', unit: '(?:' })).join('|');
+  const words = {
+    all: new RegExp(`(?<![\\p{L}\\p{N}-])(?:${any})${end}`, 'giu'),
+    each: made.map(({ text, quarters }) => {
+      const own = fill(text, { count: '(?<count>', unit: '(?<unit>' });
+      return { pattern: new RegExp(`^(?:${own})${end}`, 'iu'), quarters };
+    }),
+  };
+  sharePatterns.set(language, words);
+  return words;
+}
+
+function shareAt(text: string, start: number, language: NumberLanguage): Part | undefined {
+  if (!/\p{L}/u.test(text[start] ?? '')) return undefined;
+  const rest = text.slice(start, start + 60);
+  for (const { pattern, quarters } of shareWords(language).each) {
+    const found = pattern.exec(rest);
+    const unit = unitNamed(found?.groups?.unit ?? '', language);
+    if (!found || !unit) continue;
+    const count = found.groups?.count?.toLowerCase();
+    const whole = count === undefined ? 0 : (language.numbers.get(count) ?? 1);
+    const value = rational(4 * whole + quarters, 4);
+    return { value, step: rational(1, quarters % 2 === 0 ? 2 : 4), unit, end: start + found[0].length, digits: false };
+  }
+  return undefined;
 }
 
 /** `17 ft 5 in` is one number. */
@@ -197,9 +246,14 @@ function unitAt(
   }
   const word = /^°?\p{L}+/u.exec(text.slice(start))?.[0];
   if (word === undefined) return undefined;
-  const plain = word.toLowerCase().replace('°', '');
-  const isDegree = word.startsWith('°') || plain.length > 1;
-  const name = language.units.get(plain) ?? (isDegree ? unitsByOtherWords.get(plain) : undefined);
-  const unit = name === undefined ? undefined : findUnit(name);
+  const unit = unitNamed(word, language);
   return unit && { unit, end: start + word.length };
+}
+
+/** The unit that people mean by a word. */
+function unitNamed(word: string, { units }: NumberLanguage): Unit | undefined {
+  const plain = word.toLowerCase().replace('°', '');
+  const isWord = word.startsWith('°') || plain.length > 1;
+  const name = units.get(plain) ?? (isWord ? unitsByOtherWords.get(plain) : undefined);
+  return name === undefined ? undefined : findUnit(name);
 }

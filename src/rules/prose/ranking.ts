@@ -89,8 +89,10 @@ function scoreOf(stated: Stated, { mention, words, numbers }: Naming): number {
   return ofStep && isNamed ? Math.max(best, sure) : best;
 }
 
-/** Whether the detail of a step says what is shown there: `The gauge shows 3000 psi`. */
-function isReading({ passage: { source }, sentence, quantity }: Mention, { shows, about }: NumberLanguage): boolean {
+/** Whether the detail of a step says what is shown there: `The gauge shows 3000 psi`, `3000 psi is right`. */
+function isReading({ passage: { source }, sentence, quantity }: Mention, language: NumberLanguage): boolean {
+  const { shows, about, verdicts } = language;
+  if (patternOf(verdicts, '^\\s*WORDS(?!\\p{L})').test(source.value.slice(quantity.end, sentence.end))) return true;
   const before = source.value
     .slice(sentence.start, quantity.start)
     .replace(patternOf(about, '(?<!\\p{L})WORDS\\s+$'), '');
@@ -183,5 +185,7 @@ function speaksOf({ kind }: Stated, { role, source, step }: Passage, { here, lan
   if (source.value.includes(`{${kind}}`)) return false;
   if (role === 'step' || role === 'card') return true;
   const orders = kind === 'hold' ? language.holds : language.waits;
-  return role === 'prose' && step !== undefined && orders.some((order) => here.has(order));
+  return (
+    role === 'prose' && step !== undefined && [...namedIn(orders.join(' '), language)].some((one) => here.has(one))
+  );
 }

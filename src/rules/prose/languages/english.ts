@@ -25,6 +25,15 @@ export const english: NumberLanguage = {
     ['sixty', 60],
     ['ninety', 90],
   ]),
+  shares: [
+    ['half an? UNIT', 2],
+    ['(?:a |one )?half-UNIT', 2],
+    ['three quarters of an? UNIT', 3],
+    ['three-quarters of an? UNIT', 3],
+    ['(?:a |one )?quarter of an? UNIT', 1],
+  ],
+  ones: words('a an one'),
+  andHalf: 'and a half',
   units: new Map(),
   decimalComma: false,
   joints: ['to'],
@@ -60,6 +69,7 @@ export const english: NumberLanguage = {
     holds give gives need needs for least most than wait
   `),
   having: ['of'],
+  verdicts: words('right correct normal fine good usual expected').map((word) => `is ${word}`),
   about: words('about around exactly roughly'),
   extents: words('wide high tall long deep warm hot'),
   duties: ['must', 'shall', 'has to', 'have to', 'should'],

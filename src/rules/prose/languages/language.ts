@@ -4,6 +4,12 @@
 export interface NumberLanguage {
   /** Numbers as words. */
   readonly numbers: ReadonlyMap<string, number>;
+  /** Shares of one unit in words, as patterns in which `UNIT` is the word for it: `half an hour`. */
+  readonly shares: readonly (readonly [pattern: string, quarters: number])[];
+  /** Words for one of a unit, where a half is added behind it: `an hour and a half`. */
+  readonly ones: readonly string[];
+  /** What adds a half behind a number or a unit: `and a half`. */
+  readonly andHalf: string;
   /** Words for units that the unit table does not know. */
   readonly units: ReadonlyMap<string, string>;
   /** Whether decimals stand behind a comma. */
@@ -31,6 +37,8 @@ export interface NumberLanguage {
   readonly claims: readonly string[];
   /** The word by which a thing has a number: `of` in `a supply of 5 V`. */
   readonly having: readonly string[];
+  /** Words by which a number is said to be as it should be, behind it: `is right`. */
+  readonly verdicts: readonly string[];
   /** Words that may stand between those and the number. */
   readonly about: readonly string[];
   /** Words behind a number that say of what it is: `wide`. */

@@ -26,6 +26,14 @@ export const spanish: NumberLanguage = {
     ['sesenta', 60],
     ['noventa', 90],
   ]),
+  shares: [
+    ['medi[oa] UNIT', 2],
+    ['tres cuartos de UNIT', 3],
+    ['un cuarto de UNIT', 1],
+    ['UNIT y medi[oa]', 6],
+  ],
+  ones: words('un una'),
+  andHalf: 'y medi[oa]',
   units: table([
     ['pulgada pulgadas', 'in'],
     ['pie pies', 'ft'],
@@ -69,6 +77,7 @@ export const spanish: NumberLanguage = {
   shows: words('muestra muestran marca marcan lee leen'),
   claims: words('es son ser estar mide miden lee leen muestra a entre tiene pesa cubre durante menos mucho espere'),
   having: ['de'],
+  verdicts: ['es correcto', 'es lo correcto', 'está bien', 'es lo normal', 'es normal'],
   about: ['unos', 'unas', 'exactamente', 'aproximadamente', 'alrededor de'],
   extents: [...words('ancho alto'), 'de ancho', 'de alto', 'de largo'],
   duties: ['debe', 'deben', 'tiene que'],
