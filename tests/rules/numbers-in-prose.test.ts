@@ -44,6 +44,8 @@ const contradictions: Readonly<Record<string, readonly (readonly [string, string
     ['The display shows the sensors: 4.9 V on the ground and {raised} at the top.', '4.9 V'],
     ['The travel of the sensors is 4.6-4.9 V.', '4.6-4.9 V'],
     ['The header fully raised gives 2.4 V on the sensors.', '2.4 V'],
+    ['At the top each height sensor reads 3.9 V.', '3.9 V'],
+    ['With the header lowered each height sensor shows 0.9 V.', '0.9 V'],
   ],
   aprender: [['La pantalla muestra 4,9 V en el suelo con los dos sensores.', '4,9 V']],
   sensor: [
@@ -81,6 +83,8 @@ const others: Readonly<Record<string, readonly string[]>> = {
     'Raised by hand, an arm moves the sensor through 4 V.',
     'The display counts the travel of the sensors in 0.01 V.',
     'The header stands 3 ft above the ground at the top.',
+    'At the top the sensors read less than 2 V, and at the bottom more than 3 V.',
+    'At the top the battery shows 12.4 V.',
     'Ten minutes after the start the oil has 80 degF, which is still too cold.',
   ],
   sensor: [

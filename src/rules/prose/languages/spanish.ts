@@ -64,6 +64,8 @@ export const spanish: NumberLanguage = {
   sameAs: new Map([
     ['ancha', 'ancho'],
     ['alto', 'altura'],
+    ['levantado', 'arriba'],
+    ['abajo', 'suelo'],
     ['alta', 'altura'],
     ['largo', 'longitud'],
     ['larga', 'longitud'],
