@@ -64,6 +64,16 @@ const contradictions: Readonly<Record<string, readonly (readonly [string, string
   mass: [
     ['A check load must weigh 2000 lb.', '2000 lb'],
     ['The error of the check load is at most 8 %.', '8 %'],
+    ['A bushel of corn weighs 60 lb.', '60 lb'],
+    ['The display counts wheat at 56 lb/bu.', '56 lb/bu'],
+    ['Soybeans weigh 56 lb to the bushel.', '56 lb'],
+    ['Corn weighs 56 lb a bushel, and wheat 65 lb a bushel.', '65 lb'],
+    ['The base moisture of corn is 14 %.', '14 %'],
+    ['Soybeans are bought at 15 % moisture.', '15 %'],
+  ],
+  masa: [
+    ['Un bushel de maíz pesa 60 lb.', '60 lb'],
+    ['La humedad base de la soja es 15 %.', '15 %'],
   ],
   draper: [['The belt edge to the rear lip of the deck is 60 mm.', '60 mm']],
   lean: [['The pressure of a drive tire is 300 kPa.', '300 kPa']],
@@ -104,7 +114,17 @@ const others: Readonly<Record<string, readonly string[]>> = {
   ],
   lean: ['The front tires carry 40 psi on the road.', 'A gauge with a range of 0 to 60 psi is fine.'],
   draper: ['A belt of 42 in wears at its edge first.', 'The bolt takes a 24 mm wrench.'],
-  mass: ['A hundred bushels weigh 5600 lb.', 'An error of 10 % in one load spoils the mean error by 1.5 %.'],
+  mass: [
+    'Corn weighs 56 lb to the bushel, soybeans 60 lb, at a base moisture of 15.5 % for corn.',
+    'Wet corn weighs 62 lb to the bushel.',
+    'Corn with a test weight of 54 lb/bu is light.',
+    'Corn at 24 % moisture threshes badly.',
+    'A load of corn weighs 9000 lb.',
+    'A bushel of corn on the ear weighs 70 lb.',
+    'If a bushel of corn weighs 50 lb, the grain is poor.',
+    'A hundred bushels weigh 5600 lb.',
+    'An error of 10 % in one load spoils the mean error by 1.5 %.',
+  ],
   losses: ['One bushel an acre is 56 lb of corn.'],
 };
 

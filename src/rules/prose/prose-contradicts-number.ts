@@ -3,12 +3,15 @@
 import { spanWithin } from '../../text/source.js';
 import { rule } from '../rule.js';
 import { judgePassages } from '../text/passages.js';
+import { wrongCrops } from './crop-words.js';
 import { statementsOf } from './statements.js';
 import { findTries } from './tries.js';
 
 interface Facts {
   readonly written: string;
   readonly path: string;
+  /** The crop that it is a number of. */
+  readonly owner?: string;
   readonly typed: string;
   readonly reference?: string;
 }
@@ -38,9 +41,17 @@ export default rule({
         data: { written: passage.source.value.slice(start, end), path: 'at-most', typed: typed.join(' or ') },
       };
     }
+    for (const { passage, quantity, crop, key, typed } of wrongCrops(context.book)) {
+      const written = passage.source.value.slice(quantity.start, quantity.end);
+      yield {
+        at: spanWithin(passage.source, quantity.start, quantity.end),
+        related: [{ message: `\`${key}\` of \`${crop}\` is typed here`, at: typed.source.at }],
+        data: { written, path: key, owner: crop, typed: typed.source.value.trim() },
+      };
+    }
   },
-  say: ({ written, path, typed, reference }: Facts) => ({
-    message: `The text says \`${written}\`, and \`${path}\` is ${typed}`,
+  say: ({ written, path, owner, typed, reference }: Facts) => ({
+    message: `The text says \`${written}\`, and \`${path}\`${owner === undefined ? '' : ` of \`${owner}\``} is ${typed}`,
     help: `Mend whichever is wrong${reference === undefined ? '' : `, and write \`${reference}\` in the text: then they cannot differ again`}. If the text means another quantity, name it.`,
     note: 'Who reads the text works to its number; what is checked and printed elsewhere is the other.',
   }),

@@ -93,6 +93,13 @@ export const english: NumberLanguage = {
     ...words('if unless example e.g suppose would could might wrong fault faulty broken worn was were once instead'),
     ...['never', 'too', 'means', 'used to', 'than that', 'than this'],
   ],
+  bushel: {
+    before: /\b(?:a|one|the|each|every|per|legal|standard) bushel\b(?!.*\bbushel)/i,
+    behind: /^\s*(?:to|in|for|of)?\s*(?:a|an|one|the|each|every|per|legal) (?:legal |standard )?bushel\b/i,
+  },
+  traded:
+    /\b(?:base|standard|market|legal) moisture\b|\b(?:bought|sold|traded|paid|delivered) (?:at|by|with|on|to)\b.*\bmoisture\b/i,
+  lots: [...words('ear wet light heavy damp green frozen shrink shrunk sample load loads'), 'test weight'],
   mosts: ['at most', 'up to', 'no more than', 'not more than', 'a maximum of'],
   times: words('time times try tries'),
   often: new Map([

@@ -55,6 +55,12 @@ export interface NumberLanguage {
   readonly othersBehind: readonly string[];
   /** Words in a sentence that says what may be, what was, or what is wrong. */
   readonly hedges: readonly string[];
+  /** How one bushel stands before a mass, and behind it. */
+  readonly bushel: { readonly before: RegExp; readonly behind: RegExp };
+  /** A sentence on the moisture that a crop is traded with. */
+  readonly traded: RegExp;
+  /** Words for one lot of a crop, whose mass and moisture are its own: `wet`, `test weight`. */
+  readonly lots: readonly string[];
   /** Words before a count by which it is the most that is allowed: `at most`, `up to`. */
   readonly mosts: readonly string[];
   /** Words for how often, behind a number. */

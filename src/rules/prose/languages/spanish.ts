@@ -99,6 +99,15 @@ export const spanish: NumberLanguage = {
     ...words('nunca demasiado demasiada demasiados demasiadas significa'),
     ...['que eso', 'que esto'],
   ],
+  bushel: {
+    before: /(?:un|el|cada|por) bushel\b(?!.*\bbushel)/i,
+    behind: /^\s*(?:por|en|al|el|cada|un)(?: el| un| cada)? bushel\b/i,
+  },
+  traded: /humedad (?:base|estándar|de (?:mercado|comercio))|se (?:compra|vende|paga|comercializa)n? .*humedad/i,
+  lots: [
+    ...words('mazorca húmedo húmeda húmedos húmedas liviano liviana muestra merma carga cargas'),
+    'peso hectolítrico',
+  ],
   mosts: ['hasta', 'como máximo', 'no más de', 'a lo sumo', 'máximo'],
   times: words('vez veces'),
   often: new Map(),
