@@ -1,7 +1,7 @@
 // Written numbers to exact limits for one rig, with every name, dimension and order checked on the way.
 
 import type { Expr, LimitsExpr } from '../calc/expression/ast.js';
-import { dimensionOfLimits, type Shape } from '../calc/expression/dimensions.js';
+import { dimensionOfLimits, type ExpectedShape } from '../calc/expression/dimensions.js';
 import { joinHyphens } from '../calc/expression/hyphens.js';
 import { firstNamesIn, namesIn } from '../calc/expression/names.js';
 import type { Limits } from '../calc/limits.js';
@@ -18,7 +18,7 @@ export interface NumberOptions {
   /** Whose file the number stands in: its parameters may then be named without `machine.` or `header.`. */
   readonly owner?: Owner;
   /** What the number is for. */
-  readonly expected?: Shape;
+  readonly expected?: ExpectedShape;
 }
 
 /** Limits, and where the entry of the choice that holds is written. */

@@ -1,7 +1,7 @@
 // Check values for one rig: limits, unit, instrument, and the limits in use. Derived ones after what they come from.
 
 import { formatLimits, limitsIn } from '../calc/display.js';
-import type { Shape } from '../calc/expression/dimensions.js';
+import type { ExpectedShape, Shape } from '../calc/expression/dimensions.js';
 import { isSingle, type Limits } from '../calc/limits.js';
 import { findUnit, otherSystemUnit, type Unit } from '../calc/unit.js';
 import type { NumberChoice } from '../model/numbers.js';
@@ -56,7 +56,7 @@ function resolveValue(scene: Scene, source: CheckValue, siblings: Siblings): Bar
   const derivation = source.from && deriveFrom(scene, { id: source.id, from: source.from }, siblings);
   if (source.from && !derivation) return undefined;
   const stated = statedShape(scene, source, derivation);
-  const tolerance = numberOf(scene, source.limits, stated);
+  const tolerance = numberOf(scene, source.limits, stated && { ...stated, isWorkedOut: derivation !== undefined });
   const shape = stated ?? (tolerance && shapeOfLimits(tolerance.limits));
   const instrument = derivation ? undefined : instrumentOf(scene, source);
   const inside = numberOf(scene, source.inside, shape)?.limits;
@@ -111,7 +111,11 @@ function statedShape(scene: Scene, source: CheckValue, derivation: Derivation | 
   return shape;
 }
 
-function numberOf(scene: Scene, choice: NumberChoice | undefined, shape: Shape | undefined): FoundLimits | undefined {
+function numberOf(
+  scene: Scene,
+  choice: NumberChoice | undefined,
+  shape: ExpectedShape | undefined,
+): FoundLimits | undefined {
   return choice && findLimits(scene, choice, shape ? { expected: shape } : {});
 }
 

@@ -106,7 +106,8 @@ function resolveColumn(scene: Scene, column: WorksheetColumn, sheet: Sheet): Res
     said && !choices ? shapeOfUnit(said) : (found?.shape ?? (unit && !choices ? shapeOfUnit(unit) : undefined));
   if (shape) sheet.shapes.set(id, shape);
   if (unit) sheet.units.set(id, unit);
-  const limits = column.limits && shape && findLimits(scene, column.limits, { expected: shape });
+  const expected = shape && { ...shape, isWorkedOut: found !== undefined };
+  const limits = column.limits && expected && findLimits(scene, column.limits, { expected });
   return {
     id,
     label: wordsFor(scene, column.label),
@@ -128,7 +129,8 @@ function resolveResult(
   const found = deriveCell(scene, source.from, { sheet, whole: true });
   if (!found) return undefined;
   sheet.shapes.set(source.id, found.shape);
-  const written = source.limits && findLimits(scene, source.limits, { expected: found.shape });
+  const written =
+    source.limits && findLimits(scene, source.limits, { expected: { ...found.shape, isWorkedOut: true } });
   const limits = written?.limits;
   const said = source.unit && findUnit(source.unit.value);
   if (said && source.unit) requireUnit(scene, { id: source.id, shape: found.shape, unit: said, said: source.unit });

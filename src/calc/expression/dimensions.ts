@@ -44,16 +44,21 @@ export function dimensionOf(expr: Expr, scope: ShapeScope): Parsed<Shape> {
   });
 }
 
+/** What limits are for; `isWorkedOut` where that comes of a formula, in which an angle may be lost or too many. */
+export interface ExpectedShape extends Shape {
+  readonly isWorkedOut?: boolean;
+}
+
 /**
  * The dimension of limits, or the first clash in them. `expected` is what the limits are for: where that is the
  * difference of two temperatures, numbers in degC and degF count as differences.
  */
-export function dimensionOfLimits(limits: LimitsExpr, scope: ShapeScope, expected?: Shape): Parsed<Shape> {
+export function dimensionOfLimits(limits: LimitsExpr, scope: ShapeScope, expected?: ExpectedShape): Parsed<Shape> {
   return catchFault(() => {
     const differ = expected?.temperature === 'difference' ? asTolerance : (expr: Expr): Expr => expr;
     const shape = shapeOfLimits(limits, scope, differ);
     if (shape.column) failColumn(limits);
-    if (expected) requireSame(limits, shape, expected);
+    if (expected) requireSame(limits, shape, expected, () => adviseLimits(limits, shape, expected));
     return shape;
   });
 }
@@ -83,13 +88,43 @@ function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-function requireSame(at: { start: number; end: number }, found: Shape, expected: Shape): void {
+/** Numbers that are written as they are get no radian: it is the formula that they are limits of which lacks one, or has it. */
+function adviseLimits(limits: LimitsExpr, found: Shape, expected: ExpectedShape): { help?: string } {
+  const isWritten = endsOf(limits).every(({ kind }) => kind === 'number' || kind === 'negate' || kind === 'name');
+  if (!isWritten) return adviseDimension(found, expected);
+  const off = angleBetween(found, expected);
+  if (off === undefined) return adviseDimension(found, expected);
+  if (!expected.isWorkedOut) return {};
+  return { help: adviseAngle(-off, 'what these are the limits of ') };
+}
+
+function endsOf(limits: LimitsExpr): readonly Expr[] {
+  switch (limits.kind) {
+    case 'range':
+      return [limits.low, limits.high];
+    case 'around':
+      return [limits.nominal, limits.minus, limits.plus];
+    case 'at-least':
+      return [limits.low];
+    case 'at-most':
+      return [limits.high];
+    case 'single':
+      return [limits.of];
+  }
+}
+
+function requireSame(
+  at: { start: number; end: number },
+  found: Shape,
+  expected: Shape,
+  advise: () => { help?: string },
+): void {
   if (!sameDimension(found.dimension, expected.dimension) || clash(found, expected)) {
     fail({
       start: at.start,
       end: at.end,
       message: `Unexpected ${describeShape(found)}, expected ${describeShape(expected)}`,
-      ...adviseDimension(found, expected),
+      ...advise(),
     });
   }
 }
@@ -102,11 +137,20 @@ export function adviseDimension(a: Shape, b: Shape): { help?: string } {
       help: 'A bushel is a count of its crop: multiply or divide by the legal mass of one, as in `56 lb/bu`; as a volume write 2150.42 in^3.',
     };
   }
+  const off = angleBetween(a, b);
+  return off === undefined ? {} : { help: adviseAngle(off) };
+}
+
+/** By which power of an angle one is more than the other, where that is all that they differ by. */
+function angleBetween(a: Shape, b: Shape): number | undefined {
+  const ratio = divideDimensions(a.dimension, b.dimension);
   const off = ratio[7] ?? 0;
-  if (off === 0 || !isDimensionless(divideDimensions(ratio, raiseDimension(angle, off)))) return {};
-  return {
-    help: `Angle is a dimension of its own: ${off > 0 ? 'divide' : 'multiply'} by \`1 rad\` where an arc, a rolling speed or the power of a torque is meant, or by \`1 rev\` where \`pi\` stands in the formula already.`,
-  };
+  return off !== 0 && isDimensionless(divideDimensions(ratio, raiseDimension(angle, off))) ? off : undefined;
+}
+
+function adviseAngle(off: number, what = ''): string {
+  const how = off > 0 ? 'divide' : 'multiply';
+  return `Angle is a dimension of its own: ${how} ${what}by \`1 rad\` where an arc, a rolling speed or the power of a torque is meant, or by \`1 rev\` where \`pi\` stands in the formula already.`;
 }
 
 function clash(a: Shape, b: Shape): boolean {

@@ -374,6 +374,18 @@ describe('dimensions', () => {
     expect(dimensionOf(expr('500 lb-ft * 540 rpm / 1 rad + 1 hp'), scope).ok).toBe(true);
   });
 
+  test('limits of a formula with an angle too many say what to do to the formula', () => {
+    const of = (text: string, formula: string, isWorkedOut = true) => {
+      const { dimension } = right(dimensionOf(expr(formula), scope));
+      return wrong(dimensionOfLimits(limitsExpr(text), scope, { dimension, isWorkedOut })).help;
+    };
+    expect(of('3 to 4 in', '30 deg * 4 in')).toMatch(/: divide what these are the limits of by `1 rad`/);
+    expect(of('3 to 4 in/rad', '4 in')).toMatch(/: divide what/);
+    expect(of('at most 3 in', '4 in / 30 deg')).toMatch(/: multiply what/);
+    expect(of('3 in * 1 to 4 in * 1', '30 deg * 4 in')).toMatch(/: multiply by `1 rad`/);
+    expect(of('3 to 4 in', '30 deg * 4 in', false)).toBeUndefined();
+  });
+
   test('limits: both ends of one kind, and of what they are for', () => {
     const of = (text: string, expected?: Shape) => dimensionOfLimits(limitsExpr(text), scope, expected);
     const voltage: Shape = { dimension: unit('V').dimension };
