@@ -204,9 +204,12 @@ function cellOf(session: Session, { sheet, step, row, column, update }: CellView
     const isRight = input.value.trim() === '' || entryOf(column, input.value) !== undefined;
     input.setAttribute('aria-invalid', String(!isRight));
     performNow({ session, act, changed: update });
-    update();
   };
-  input.addEventListener('input', () => keep({ kind: 'draft', step: step.label, field: key, text: input.value }));
+  input.addEventListener('input', () => {
+    keep({ kind: 'draft', step: step.label, field: key, text: input.value });
+    update();
+  });
+  // what is shown is so already, and the field may be left by the press on the way on: that is not drawn anew under a finger
   input.addEventListener('change', () => keep(cellAct(sheet, { step: step.label, row, column, text: input.value })));
   return element('td', { 'data-name': name }, [input]);
 }
