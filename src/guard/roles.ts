@@ -91,7 +91,7 @@ const tables: Readonly<Partial<Record<FileKind, Table>>> = {
     [/^verified\/machine$/, name('machine')],
     [/^steps\/at$/, name('place')],
     [/^steps\/run$/, name('procedure')],
-    [/^steps\/(?:measure|stale)$/, name('value')],
+    [/^steps\/(?:measure|write|stale)$/, name('value')],
     [/^steps\/adjust$/, name('adjuster')],
     [/^any-order$/, name('step')],
     [/^steps\/(?:then|otherwise|when\/[^/]+|answers\/[^/]+)(?:\/(?:go|else))*$/, name('step')],

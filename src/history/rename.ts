@@ -55,7 +55,7 @@ const places: Readonly<Record<NameKind, Places>> = {
     parts: ['values'],
     formulas: ['from'],
   },
-  worksheet: { texts: ['measure'], parts: ['worksheets'] },
+  worksheet: { texts: ['measure', 'write'], parts: ['worksheets'] },
 };
 
 /** The same data with the new id. What belongs to another procedure or machine than `within` stays as it is. */

@@ -28,7 +28,7 @@ export function addStep(at: Place, step: PlainStep, sense: StepSense): void {
   addPart(place, 'at', step.at === undefined ? undefined : placeParts(step.at, sense));
   addConditions(place, 'needs', { conditions: step.needs ?? [], sense });
   addConditions(place, 'sets', { conditions: step.sets ?? [], sense });
-  for (const about of ['measure', 'adjust', 'stale', 'mark'] as const) {
+  for (const about of ['measure', 'write', 'adjust', 'stale', 'mark'] as const) {
     addPart(place, about, shown(step[about] && names(step[about])));
   }
   addPart(place, 'photo', shown(step.photo === undefined ? undefined : ui(`photo-${step.photo}`)));

@@ -225,6 +225,7 @@ export interface PlainStep {
   readonly needs?: readonly PlainCondition[];
   readonly sets?: readonly PlainCondition[];
   readonly measure?: readonly string[];
+  readonly write?: readonly string[];
   readonly adjust?: readonly string[];
   readonly stale?: readonly string[];
   readonly mark?: readonly string[];

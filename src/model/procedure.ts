@@ -153,6 +153,8 @@ export interface Step {
   readonly needs?: Conditions;
   readonly sets?: Conditions;
   readonly measure: readonly Located<string>[];
+  /** Worksheets into which a row is written. */
+  readonly write: readonly Located<string>[];
   readonly adjust: readonly Located<string>[];
   readonly stale: readonly Located<string>[];
   readonly mark?: readonly Located<string>[];

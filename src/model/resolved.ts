@@ -194,6 +194,8 @@ export interface ResolvedStep {
   readonly sets: readonly ResolvedCondition[];
   /** Values and worksheets. */
   readonly measure: readonly string[];
+  /** Worksheets into which a row is written. */
+  readonly write?: readonly string[];
   readonly adjust: readonly string[];
   readonly stale: readonly string[];
   readonly mark?: readonly string[];

@@ -102,7 +102,7 @@ function textsOf(scene: Scene, source: Step, places: Places): Texts {
   };
 }
 
-type Acts = Pick<ResolvedStep, 'measure' | 'adjust' | 'stale' | 'mark' | 'photo'>;
+type Acts = Pick<ResolvedStep, 'measure' | 'write' | 'adjust' | 'stale' | 'mark' | 'photo'>;
 
 function actsOf(scene: Scene, source: Step, procedure: Procedure): Acts {
   const isSheet = (id: string): boolean => procedure.worksheets.some((sheet) => sheet.id === id);
@@ -110,6 +110,7 @@ function actsOf(scene: Scene, source: Step, procedure: Procedure): Acts {
   const known = new Set([...procedure.values, ...procedure.adjusters, ...procedure.worksheets].map(({ id }) => id));
   return {
     measure: presentOf(scene, source.measure, { known, isPresent: isReading }),
+    ...(source.write.length > 0 ? { write: source.write.map(({ value }) => value).filter(isSheet) } : {}),
     adjust: presentOf(scene, source.adjust, { known, isPresent: (id) => isAdjusterPresent(scene, procedure, id) }),
     stale: source.stale.map(({ value }) => value).filter((id) => isValuePresent(scene, procedure, id)),
     ...(source.mark ? { mark: source.mark.map(({ value }) => value) } : {}),

@@ -197,6 +197,20 @@ describe('a table', () => {
     await page.context().close();
   });
 
+  it('stands open at the step that writes a row, goes on at the first press, and holds the row where it is judged', async () => {
+    const page = await standOn(massFlow, '9');
+    const cell = page.locator('.walk-table tbody tr').first().locator('input').first();
+    expect(await page.locator('.walk-sheet').count()).toBe(0);
+    await cell.fill('998');
+    await next(page).click();
+    await page.locator('#step-10.walk-here').waitFor();
+    expect(await page.locator('.walk-sheet summary').textContent()).toContain('Weighed loads');
+    await page.locator('.walk-bar').getByRole('button', { name: 'yes' }).click();
+    await page.locator('#step-11.walk-here').waitFor();
+    expect(await cell.inputValue()).toBe('998');
+    await page.context().close();
+  });
+
   it('keeps what is being typed when the phone dies', async () => {
     const page = await open(massFlow);
     await begin(page);

@@ -40,6 +40,21 @@ describe('the site of the demo book', () => {
     }
   });
 
+  it('leads from a step that writes a row to the table at the step where it is judged', () => {
+    for (const [language, words] of [
+      ['', 'It goes into one row of the table at'],
+      ['es/', 'Va en una fila de la tabla del'],
+    ] as const) {
+      const page = String(files.get(`${language}tarn-40/row-12x20/mass-flow/index.html`));
+      const step = page.slice(page.indexOf('id="step-9"'), page.indexOf('id="step-10"'));
+      const [, said = '', target = ''] = /<p class="into">([^<]*)<a href="#(step-\d+)">/.exec(step) ?? [];
+      expect(said.trim()).toBe(words);
+      const judging = page.split('<li class="step"').find((part) => part.startsWith(` id="${target}"`));
+      expect(judging).toContain('data-value="loads"');
+      expect([...page.matchAll(/class="into"/g)].length).toBe(1);
+    }
+  });
+
   it('shows limits that are the same in all versions of a procedure once, and others only to whom they are for', () => {
     for (const [path, html] of pages.filter(([name]) => name.endsWith('/values.html'))) {
       for (const section of html.split('<section class="job"').slice(1)) {

@@ -35,6 +35,25 @@ function waysOf(file: WalkFile, step: WalkStep): readonly (readonly Act[])[] {
   ];
 }
 
+describe('a step that writes into a table', () => {
+  it('names the table, which its procedure has and another step measures', () => {
+    const writing = demoWalks().flatMap((file) =>
+      file.steps.flatMap(({ label, write = [] }) => write.map((key) => ({ file, label, key }))),
+    );
+    expect(new Set(writing.map(({ file }) => file.procedure))).toEqual(
+      new Set(['count-losses', 'mass-flow', 'width-and-area']),
+    );
+    for (const { file, label, key } of writing) {
+      expect([file.procedure, label, file.worksheets.map((sheet) => sheet.key)]).toEqual([
+        file.procedure,
+        label,
+        [key],
+      ]);
+      expect(file.steps.some(({ measure }) => measure?.includes(key))).toBe(true);
+    }
+  });
+});
+
 describe('a walk', () => {
   it('comes to an end by every choice of ways, and never to a step that is not there', () => {
     const files = demoWalks();

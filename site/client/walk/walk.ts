@@ -259,7 +259,7 @@ function panelsOf(
     ...(marks ? [marks] : []),
     ...sheets.map((sheet) => {
       const panel = tablePanel(session, sheet, { step, changed: update });
-      if (step.measure?.includes(sheet.key)) return panel;
+      if ([...(step.measure ?? []), ...(step.write ?? [])].includes(sheet.key)) return panel;
       return element('details', { class: 'walk-more walk-sheet' }, [
         element('summary', {}, [say('table', { label: sheet.label, rows: rowsFilled(sheet, session.state) })]),
         panel,

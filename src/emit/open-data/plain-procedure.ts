@@ -186,6 +186,7 @@ function plainStep(step: ResolvedStep, prefix: string): PlainStep {
     needs: list(step.needs.map(plainCondition)),
     sets: list(step.sets.map(plainCondition)),
     measure: list(step.measure),
+    write: step.write,
     adjust: list(step.adjust),
     stale: list(step.stale),
     mark: step.mark,

@@ -73,11 +73,26 @@ function body(step: ResolvedStep, label: string, { scope, sources, trail, strip 
 ${strip}${needs(step, scope, trail)}${energized(step, voice)}${anyOrder(step, scope)}
 ${step.run ? runTitle(step, scope, sources) : html`<p class="do">${voice.say(step.do ?? step.ask)}</p>`}
 ${figure(step, sources, voice)}${durations(step, voice)}${step.note && html`<p class="note">${voice.ui('note')} ${voice.say(step.note)}</p>`}
-${step.measure.map((id) => drawMeasured(id, scope))}${adjusters(step, scope)}${marking(step, voice)}
+${step.measure.map((id) => drawMeasured(id, scope))}${writing(step, scope)}${adjusters(step, scope)}${marking(step, voice)}
 ${expectation(step, scope)}${outcomes(step, scope)}${answers(step, scope)}${onward(step, scope)}
 ${detail && html`<details><summary>${voice.ui('more-step')}</summary><div class="prose">${detail}</div></details>`}
 ${step.run && drawSteps({ ...scope, procedure: step.run, prefix: label, afterwards: sayNext(step, scope) }, sources, trail)}</div>
 `;
+}
+
+/** The tables into which a row is written here, each with the step where it stands and is judged. */
+function writing({ write = [], measure }: ResolvedStep, { procedure, prefix, voice }: Scope): readonly Html[] {
+  return procedure.worksheets
+    .filter(({ id }) => write.includes(id) && !measure.includes(id))
+    .map(({ id, label }) => {
+      const judged = procedure.steps.find((step) => step.measure.includes(id));
+      const table = label ? voice.say(label) : voice.ui('worksheet');
+      const words = judged
+        ? voice.ui('write-into-at', { table, step: stepLink(stepLabel(judged, prefix), voice) })
+        : voice.ui('write-into', { table });
+      return html`<p class="into">${words}</p>
+`;
+    });
 }
 
 function marks(step: ResolvedStep, { procedure, voice, world }: Scope): readonly Html[] {

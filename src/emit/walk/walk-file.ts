@@ -114,6 +114,7 @@ function walkStep(step: ResolvedStep, level: Level): WalkStep {
     words: voice.plain(words),
     ...(inner && { run: stepLabel(inner, label) }),
     ...(step.measure.length > 0 && { measure: keys(step.measure) }),
+    ...(step.write && { write: keys(step.write) }),
     ...(step.adjust.length > 0 && { adjust: keys(step.adjust) }),
     ...(step.stale.length > 0 && { stale: keys(step.stale) }),
     ...(step.mark && { mark: step.mark }),

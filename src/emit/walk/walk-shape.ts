@@ -43,6 +43,8 @@ export interface WalkStep {
   readonly run?: string;
   /** Keys of values and worksheets: `on_ground`, `4:on_ground`. */
   readonly measure?: readonly string[];
+  /** Keys of worksheets into which a row is written. */
+  readonly write?: readonly string[];
   readonly adjust?: readonly string[];
   /** Values that this makes worth nothing. */
   readonly stale?: readonly string[];

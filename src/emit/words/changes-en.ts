@@ -92,6 +92,7 @@ export const english = {
   mass: 'mass',
   means: 'what is known then',
   measure: 'what is read',
+  write: 'table that is written into',
   'moves-when': 'what must be so for it to move',
   must: 'what must be so',
   name: 'name',

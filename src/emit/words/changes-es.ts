@@ -91,6 +91,7 @@ export const spanish: Readonly<Record<ChangeKey, string>> = {
   mass: 'masa',
   means: 'qué se sabe entonces',
   measure: 'qué se lee',
+  write: 'tabla en la que se escribe',
   'moves-when': 'qué debe cumplirse para que se mueva',
   must: 'qué debe cumplirse',
   name: 'nombre',

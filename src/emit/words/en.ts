@@ -158,6 +158,8 @@ export const english = {
   'one-person': 'one person',
   'some-people': '{count} people',
   time: 'Time',
+  'write-into': 'It goes into one row of the table: {table}.',
+  'write-into-at': 'It goes into one row of the table at {step}: {table}.',
   'hands-on': '{time} of work',
   waiting: '{time} of waiting',
   'who-does': 'Who',

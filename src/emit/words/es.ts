@@ -152,6 +152,8 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'one-person': 'una persona',
   'some-people': '{count} personas',
   time: 'Tiempo',
+  'write-into': 'Va en una fila de la tabla: {table}.',
+  'write-into-at': 'Va en una fila de la tabla del {step}: {table}.',
   'hands-on': '{time} de trabajo',
   waiting: '{time} de espera',
   'who-does': 'Quién',

@@ -119,7 +119,7 @@ export function fillKey(key: YamlScalar, filling: Pick<Filling, 'repeated'> & { 
   return { ...key, text, core: text.value };
 }
 
-const idKeys = new Set(['id', 'go', 'measure', 'adjust', 'stale', 'watch']);
+const idKeys = new Set(['id', 'go', 'measure', 'write', 'adjust', 'stale', 'watch']);
 const expressionKeys = new Set(['from', 'limits', 'inside', 'nominal']);
 
 function fillScalar(node: YamlScalar, { repeated, language, key }: Filling): YamlScalar {

@@ -103,7 +103,7 @@ export interface StepPart {
   readonly written: string;
 }
 
-const valueKeys = ['measure', 'adjust', 'stale'];
+const valueKeys = ['measure', 'write', 'adjust', 'stale'];
 
 /** The steps in order, runs of those with `{side}` written out for each value in turn. */
 export function repeatedSteps(repeating: Repeating, procedure: Part): readonly StepPart[] {

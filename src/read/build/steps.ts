@@ -36,6 +36,7 @@ export function stepOf(reading: Reading, part: Part, repeated?: Repeated): Step 
     needs: conditionsBehind(reading, part, 'needs'),
     sets: effectsBehind(reading, part, 'sets'),
     measure: ids('measure'),
+    write: ids('write'),
     adjust: ids('adjust'),
     stale: ids('stale'),
     mark: marks.length > 0 ? marks : undefined,

@@ -127,6 +127,7 @@ function checkStep(checker: Checker, step: Step, own: Own): void {
   checkConditions(checker, step.needs);
   checkConditions(checker, step.sets, 'set');
   checkNames(checker, step.measure, { kind: 'reading', known: [...own.values, ...own.worksheets] });
+  checkNames(checker, step.write, { kind: 'worksheet', known: own.worksheets });
   checkNames(checker, step.adjust, { kind: 'adjuster', known: own.adjusters });
   checkNames(checker, step.stale, { kind: 'value', known: own.values });
   checkNumber(checker, step.hold);

@@ -101,6 +101,11 @@ const kinds = {
     mend: 'Write the symbol of a unit, as in `V`, `in`, `rpm` or `bu/ac`.',
   },
   value: { code: 'unknown-value', noun: 'value', where: 'Values are declared under `values` of the same procedure.' },
+  worksheet: {
+    code: 'unknown-value',
+    noun: 'worksheet',
+    where: 'Worksheets are declared under `worksheets` of the same procedure.',
+  },
 } as const satisfies Readonly<Record<string, Kind>>;
 
 export type NameKind = keyof typeof kinds;

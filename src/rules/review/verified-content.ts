@@ -106,6 +106,7 @@ function stepLines(step: ResolvedStep, language: string): readonly string[] {
     `needs ${step.needs.map(conditionText).join(', ')}`,
     `sets ${step.sets.map(conditionText).join(', ')}`,
     `measure ${step.measure.join(' ')}`,
+    ...(step.write ? [`write ${step.write.join(' ')}`] : []),
     `adjust ${step.adjust.join(' ')}`,
     `stale ${step.stale.join(' ')}`,
     `mark ${step.mark?.join(' ') ?? ''}`,

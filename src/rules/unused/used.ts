@@ -65,7 +65,7 @@ export function usedReadings(procedure: Procedure): ReadonlySet<string> {
 export function hasWrongName(procedure: Procedure): boolean {
   const declared = declaredIn(procedure);
   const named = [
-    ...procedure.steps.flatMap((step) => [...step.measure, ...step.adjust].map(({ value }) => value)),
+    ...procedure.steps.flatMap((step) => [...step.measure, ...step.write, ...step.adjust].map(({ value }) => value)),
     ...[...namesInNumbers(procedure)].filter((path) => !path.includes('.')),
   ];
   return named.some((name) => !declared.has(name));
