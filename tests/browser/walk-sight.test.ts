@@ -201,6 +201,8 @@ describe('a table', () => {
     const page = await standOn(massFlow, '9');
     const cell = page.locator('.walk-table tbody tr').first().locator('input').first();
     expect(await page.locator('.walk-sheet').count()).toBe(0);
+    // where the table stands before one's eyes, nobody is sent to it
+    expect(await page.locator('#step-9 .into').isVisible()).toBe(false);
     await cell.fill('998');
     await next(page).click();
     await page.locator('#step-10.walk-here').waitFor();
