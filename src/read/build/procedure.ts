@@ -197,7 +197,12 @@ function suppliesOf(reading: Reading, part: Part | undefined): Procedure['suppli
   for (const [, items] of lists) {
     for (const { at } of items.slice(own.length)) {
       const message = `The original has ${own.length === 1 ? 'one text' : `${own.length} texts`} here, and this is one more`;
-      report(reading, { code: 'extra-translation', message, at, help: 'Take it out, or add it to the original.' });
+      report(reading, {
+        code: 'extra-translation',
+        message,
+        at,
+        help: 'If the original has lost it, put it back there; or take it out here.',
+      });
     }
   }
   return own.flatMap((node, index) => {

@@ -100,7 +100,7 @@ function readOne(reading: Reading, { id, opened, translations }: One): Procedure
   const procedure = procedureOf(reading, source);
   const revision = countBehind(reading, partOf(node), 'revision');
   for (const translation of read) {
-    reportExtras(reading, translation, translation.diagnostics);
+    reportExtras(reading, translation, { known: translation.diagnostics, original: node });
     reportOrder(reading, translation, node);
     if (revision) reportBehind(reading, translation, revision);
   }
