@@ -60,6 +60,7 @@ import percentWithoutSign from './limits/percent-without-sign.js';
 import resolutionTooCoarse from './limits/resolution-too-coarse.js';
 import valueWithoutInstrument from './limits/value-without-instrument.js';
 import nameUsedTwice from './names/name-used-twice.js';
+import sideWrittenOut from './names/side-written-out.js';
 import softwareOutOfOrder from './names/software-out-of-order.js';
 import termTwoMeanings from './names/term-two-meanings.js';
 import toolNotListed from './names/tool-not-listed.js';
@@ -148,6 +149,7 @@ export const rules: readonly AnyRule[] = [
   failedExpectationAtDone,
   failedExpectationGoesOn,
   nameUsedTwice,
+  sideWrittenOut,
   softwareOutOfOrder,
   termTwoMeanings,
   givesNotLeft,

@@ -75,6 +75,29 @@ describe('a step that is repeated for each side', () => {
   });
 });
 
+describe('one side where every side was meant', () => {
+  const sides = [
+    'for-each: { side: [left, right] }',
+    'steps:',
+    '  - id: look-{side}',
+    '    ask: Is there mud on the {side} arm?',
+    '    answers: { "yes": "clean-{side}", "no": lift-left }',
+    '  - { id: "clean-{side}", do: "Scrape the {side} arm clean." }',
+    '  - { id: "lift-{side}", do: "Lift the {side} arm by hand." }',
+  ].join('\n');
+
+  it('is told where it stands, with what goes wrong on the other side beside it', () => {
+    const found = check([procedure, 'steps:', sides]);
+    expect(codes(found)).toEqual(['side-written-out']);
+    expect(found[0]?.related.map(({ message }) => message).join()).toContain('may be repeated without end');
+  });
+
+  it('does not hush what goes wrong in steps without a side', () => {
+    const found = check([procedure, 'steps:', sides], [procedure, '    then: done\n', '    then: lower\n']);
+    expect(codes(found)).toEqual(['side-written-out', 'loop-without-bound']);
+  });
+});
+
 describe('a waiver with a wrong code', () => {
   it('takes along the warning that it was to cover', () => {
     const found = check([

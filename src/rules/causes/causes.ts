@@ -10,11 +10,12 @@ import { withoutRepeated } from './steps.js';
 import { showTyped } from './typed-numbers.js';
 import { joinValues, rigsIn } from './values.js';
 import { joinWords } from './words.js';
+import { joinWrittenOut } from './written-out.js';
 
 /** The diagnostics of a whole check, without those that follow from others among them, with the places of their numbers. */
 export function joinCauses(diagnostics: readonly Diagnostic[], resolved: ResolvedBook): readonly Diagnostic[] {
   const { book } = resolved;
-  const sides = joinSides(withoutTranslated(diagnostics, book), book);
+  const sides = joinSides(withoutTranslated(joinWrittenOut(diagnostics, book), book), book);
   const values = joinValues(joinCalls(withoutRepeated(sides, book), book), resolved);
   return showTyped(joinWords(joinIds(values, book), book), book, rigsIn(resolved));
 }
