@@ -8,11 +8,12 @@ import { sameDimension } from '../calc/dimension.js';
 import { formatLimits, formatQuantity } from '../calc/display.js';
 import type { Expr } from '../calc/expression/ast.js';
 import { substitute } from '../calc/expression/substitute.js';
-import { enclosureOf, type Limits } from '../calc/limits.js';
+import { enclosureOf, isSingle, type Limits } from '../calc/limits.js';
 import { divide, larger, multiply, type Rational, rational, zero } from '../calc/rational.js';
 import { asDifference, isSameSize, type Unit } from '../calc/unit.js';
 import type { CheckValue } from '../model/procedure.js';
 import type { ResolvedValue } from '../model/resolved.js';
+import { leavesOf } from '../model/walk.js';
 import type { Span } from '../text/source.js';
 import type { BareValue, Derivation } from './derive.js';
 import type { FoundInstrument } from './instruments.js';
@@ -45,7 +46,7 @@ export function acceptReading(scene: Scene, judged: Judged, instrument: FoundIns
   const uncertainty = calc && atEnds(tolerance, (end) => expandedUncertainty(calc, end));
   if (!acceptance) {
     const most = [uncertainty?.low ?? zero, uncertainty?.high ?? zero].reduce(larger);
-    reportEmpty(scene, judged, { of: `\`${instrument?.resolved.id}\``, uncertainty: most });
+    reportEmpty(scene, judged, { instrument: instrument?.resolved.id ?? '', uncertainty: most });
   }
   return {
     ...(acceptance ? { acceptance } : {}),
@@ -93,7 +94,7 @@ export function acceptDerived(scene: Scene, judged: Judged, derivation: Derivati
     decision,
     uncertainty: uncertainty ?? zero,
   });
-  if (!acceptance) reportEmpty(scene, judged, { of: 'its inputs', uncertainty: uncertainty ?? zero });
+  if (!acceptance) reportEmpty(scene, judged, { uncertainty: uncertainty ?? zero });
   return {
     ...(acceptance ? { acceptance } : {}),
     ...(failing ? { failing } : {}),
@@ -144,19 +145,45 @@ export function inUnit(limits: Limits, unit: Unit): Limits {
 }
 
 interface Taken {
-  /** Whose uncertainty it is. */
-  readonly of: string;
+  /** Whose uncertainty it is; missing for what the inputs bring. */
+  readonly instrument?: string;
   readonly uncertainty: Rational;
 }
 
-function reportEmpty(scene: Scene, { source, tolerance, unit, at }: Judged, { of, uncertainty }: Taken): void {
+function reportEmpty(scene: Scene, judged: Judged, { instrument, uncertainty }: Taken): void {
+  const { source, tolerance, unit, at } = judged;
   const resolution = divide(tolerance ? inUnit(tolerance, unit).resolution : rational(1), rational(10));
   const amount = formatQuantity(uncertainty, { unit: asDifference(unit), resolution }, 'up');
+  const limits = tolerance ? formatLimits(tolerance) : '';
+  const of = instrument === undefined ? 'its inputs' : `\`${instrument}\``;
+  const lone = tolerance && isSingle(tolerance);
+  const place = instrument === undefined ? undefined : accuracyPlace(scene, instrument);
+  const mendIt = instrument === undefined ? '' : `, or mend ${of} in instruments.yaml`;
   scene.report({
     code: 'acceptance-empty',
-    message: `Nothing is left of the limits ${tolerance ? formatLimits(tolerance) : ''} of \`${source.id}\` after the uncertainty of ${of}, ${amount}, is taken off at each end`,
+    message: lone
+      ? `Only one value keeps the limits ${limits} of \`${source.id}\`, and no reading is sure of one: the uncertainty of ${of} is ${amount}`
+      : `Nothing is left of the limits ${limits} of \`${source.id}\` after the uncertainty of ${of}, ${amount}, is taken off at each end`,
     at,
-    help: 'Read it with a better instrument, or widen the limits if they may be wider.',
+    ...(place && !lone ? { related: [{ message: `${of} is described here`, at: place }] } : {}),
+    help: lone
+      ? helpForOne(judged)
+      : `Read it with a better instrument, or widen the limits if they may be wider${mendIt}.`,
     note: 'Under a guard band the limits in use are the book limits less the uncertainty on each side (JCGM 106, 8.3).',
   });
+}
+
+/** What an instrument is right to, or else all that is said of it. */
+function accuracyPlace({ book }: Scene, id: string): Span | undefined {
+  const found = book.instruments.get(id);
+  const [accuracy] = found?.accuracy ? leavesOf(found.accuracy) : [];
+  return accuracy?.at ?? found?.at;
+}
+
+function helpForOne({ source, at, tolerance }: Judged): string {
+  const both = 'Write both ends, as in `74 to 76 mm`, or the number with its tolerance, as in `75 ± 1 mm`.';
+  const written = [...(source.limits ? leavesOf(source.limits) : [])].find((leaf) => leaf.source.at.start === at.start);
+  const isPositive = tolerance?.low !== undefined && tolerance.low.num > 0n;
+  if (written?.expr.kind !== 'range' || !isPositive) return both;
+  return `Did you mean \`-${written.source.value.trim()}\`? A sign is easily lost. ${both}`;
 }

@@ -6,7 +6,12 @@ import { leavesOf } from '../../model/walk.js';
 import { withFollowers } from './followers.js';
 import { ownersIn } from './owners.js';
 
-const codes: readonly string[] = ['limits-outside-instrument', 'instrument-not-good-enough', 'resolution-too-coarse'];
+const codes: readonly string[] = [
+  'limits-outside-instrument',
+  'acceptance-empty',
+  'instrument-not-good-enough',
+  'resolution-too-coarse',
+];
 
 /** Joins what is said of every value that is read with one instrument, where that is said of all of them. */
 export function joinInstruments(diagnostics: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
