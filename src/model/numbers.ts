@@ -21,6 +21,7 @@ export type NumberChoice = Choice<WrittenLimits>;
 /** A parameter of a machine or header. */
 export interface Parameter {
   readonly id: string;
+  readonly idAt: Span;
   readonly value: NumberChoice;
   readonly label?: Text;
   readonly origin?: Text;

@@ -6,10 +6,10 @@ import { joinHyphens } from '../calc/expression/hyphens.js';
 import { firstNamesIn, namesIn } from '../calc/expression/names.js';
 import type { Limits } from '../calc/limits.js';
 import { resolveLimits } from '../calc/resolve-limits.js';
-import type { Header, Machine } from '../model/book.js';
 import type { NumberChoice, WrittenLimits } from '../model/numbers.js';
 import { type SourceText, type Span, spanWithin } from '../text/source.js';
 import { pickEntry } from './choice.js';
+import { reportMisspelt } from './misspelt-parameter.js';
 import { fullPath, isParameter, type Owner, splitPath } from './parameter-names.js';
 import { headerOf, machineOf, remember, reportDependence, type Scene } from './scene.js';
 import { shapeOfLimits } from './shapes.js';
@@ -192,11 +192,12 @@ interface Held {
 }
 
 function heldParameter(scene: Scene, { start, id, at }: Held): Limits | undefined {
-  const holder: Machine | Header = start === 'machine' ? machineOf(scene) : headerOf(scene);
+  const holder = start === 'machine' ? machineOf(scene) : headerOf(scene);
   const parameter = holder.parameters.get(id);
   // what could not be read may be just this one
   if (!parameter && scene.book.unread.has(holder.file)) return undefined;
   if (!parameter) {
+    if (reportMisspelt(scene, { owner: start, holder, id, at })) return undefined;
     scene.report({
       code: 'missing-parameter',
       message: `{about} has no parameter \`${id}\``,

@@ -5,6 +5,7 @@ import type { Limits } from '../calc/limits.js';
 import type { ResolvedValue } from '../model/resolved.js';
 import type { Choice, Template, TemplatePart, Text, Words } from '../model/text.js';
 import { pickEntry } from './choice.js';
+import { reportMisspelt } from './misspelt-parameter.js';
 import { sayLimits } from './number-words.js';
 import { parameterLimits, withoutRecorder } from './numbers.js';
 import { machineOf, remember, reportDependence, type Scene } from './scene.js';
@@ -89,6 +90,8 @@ function reportMissingWord(scene: Scene, place: Place, { id, machine }: { id: st
   const { words, machineParameters } = scene.vocabulary;
   // what no machine has is a wrong name, which the check of names reports
   if (!words.has(id) && !machineParameters.has(id)) return;
+  const holder = machineOf(scene);
+  if (machineParameters.has(id) && reportMisspelt(scene, { owner: 'machine', holder, id, at: place.at })) return;
   scene.report({
     code: 'missing-word',
     message: `{about} has no word or parameter \`${id}\``,

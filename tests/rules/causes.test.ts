@@ -63,6 +63,27 @@ describe('one wrong number', () => {
   });
 });
 
+describe('a parameter of one machine', () => {
+  const wait: readonly Change[] = [
+    ['machines/tarn-40.yaml', 'parameters:', 'parameters:\n  run_out: 60'],
+    ['machines/tarn-60.yaml', 'parameters:', 'parameters:\n  run_out: 75 s'],
+    [procedure, '  - id: void\n', '  - id: void\n    wait: machine.run_out\n'],
+  ];
+
+  it('without its unit is told in its own file, with the steps that wait for it beside it', () => {
+    const found = check(...wait);
+    expect(found.map(({ code, at }) => `${code} ${at.file}`)).toEqual([
+      'parameter-of-other-quantity machines/tarn-40.yaml',
+    ]);
+    expect(found[0]?.related.map(({ at }) => at.file)).toContain(procedure);
+  });
+
+  it('without its unit does not hush a step that waits in another unit on every machine', () => {
+    const found = check(...wait, [procedure, '  - id: park\n', '  - id: park\n    wait: 5 mm\n']);
+    expect(codes(found)).toContain('unit-mismatch');
+  });
+});
+
 describe('a step that is repeated for each side', () => {
   it('is wrong once, and the note names the other side', () => {
     const found = check([

@@ -7,7 +7,7 @@ import type { Agreement, NumberChoice, Parameter, WrittenExpr, WrittenLimits } f
 import type { Choice } from '../../model/text.js';
 import { type SourceText, spanWithin } from '../../text/source.js';
 import { entryWith } from '../schema-places.js';
-import type { YamlNode } from '../tree.js';
+import type { YamlNode, YamlScalar } from '../tree.js';
 import { choiceOf } from './choice.js';
 import { checkName } from './names.js';
 import { childOf, entriesOf, isBlank, type Part, partOf } from './part.js';
@@ -112,7 +112,7 @@ export function parametersBehind(reading: Reading, part: Part | undefined): Read
   const parameters = new Map<string, Parameter>();
   for (const entry of entriesOf(reading, childOf(reading, part, 'parameters'))) {
     checkName(reading, entry.key);
-    const parameter = parameterOf(reading, entry.key.text.value, entry);
+    const parameter = parameterOf(reading, entry.key, entry);
     if (parameter) parameters.set(parameter.id, parameter);
   }
   return parameters;
@@ -120,15 +120,16 @@ export function parametersBehind(reading: Reading, part: Part | undefined): Read
 
 const parameterKeys = ['value', 'label', 'source', 'waive'];
 
-function parameterOf(reading: Reading, id: string, part: Part): Parameter | undefined {
+function parameterOf(reading: Reading, key: YamlScalar, part: Part): Parameter | undefined {
   const { node } = part;
+  const [id, idAt] = [key.text.value, key.at];
   const isMap = node.kind === 'map' && parameterKeys.some((key) => entryWith(node, key) !== undefined);
   const value = isMap ? numbersBehind(reading, part, 'value') : numberChoice(reading, node);
   if (!value) return undefined;
-  if (!isMap) return { id, value, at: node.at };
+  if (!isMap) return { id, idAt, value, at: node.at };
   const label = textBehind(reading, part, 'label');
   const origin = textBehind(reading, part, 'source', 'may-stay');
-  return filled({ id, value, label, origin, at: node.at });
+  return filled({ id, idAt, value, label, origin, at: node.at });
 }
 
 /** The numbers of a machine or header that must fit each other. */

@@ -10,6 +10,7 @@ import { leavesOf } from '../../model/walk.js';
 import type { Span } from '../../text/source.js';
 import { type RigsOf, withFollowers } from './followers.js';
 import { ownersIn } from './owners.js';
+import { namesAt } from './typed-numbers.js';
 
 /** A parameter of one machine or header, by the name that expressions have for it. */
 interface Held {
@@ -84,9 +85,11 @@ function ownersOf({ at, code }: Diagnostic, held: readonly Held[], book: Book): 
   return here.filter(({ path }) => paths.has(path.slice(path.indexOf('.') + 1)));
 }
 
-/** The parameters that the value at a diagnostic's place names. */
+/** The parameters that the value, or the number of a step, at a diagnostic's place names. */
 function namedBy(book: Book, { at }: Diagnostic, held: readonly Held[]): readonly Held[] {
-  const paths = new Set(ownersIn(book, at)?.values.flatMap(pathsIn));
+  const owner = ownersIn(book, at);
+  const procedure = owner ? undefined : [...book.procedures.values()].find(({ file }) => file === at.file);
+  const paths = new Set(owner?.values.flatMap(pathsIn) ?? (procedure ? namesAt(procedure, { at }) : []));
   return paths.size === 0 ? [] : held.filter(({ path }) => paths.has(path));
 }
 

@@ -18,7 +18,10 @@ export function showTyped(diagnostics: readonly Diagnostic[], book: Book, rigsOf
   const byFile = new Map([...book.procedures.values()].map((procedure) => [procedure.file, procedure]));
   return diagnostics.map((diagnostic) => {
     const procedure = diagnostic.severity === 'hint' ? undefined : byFile.get(diagnostic.at.file);
-    const names = procedure ? namesAt(procedure, diagnostic) : [];
+    // a band that a sensor reads in is typed there, too
+    const places =
+      diagnostic.code === 'limits-outside-sensor-band' ? [diagnostic, ...diagnostic.related] : [diagnostic];
+    const names = procedure ? [...new Set(places.flatMap((place) => namesAt(procedure, place)))] : [];
     if (names.length === 0) return diagnostic;
     const holders = new Set([...rigsOf(diagnostic)].flatMap((rig) => rig.split(/[+~@#]/).slice(0, 2)));
     const typed = names
@@ -30,8 +33,8 @@ export function showTyped(diagnostics: readonly Diagnostic[], book: Book, rigsOf
   });
 }
 
-/** The names in the number of a procedure that a diagnostic points at. */
-function namesAt(procedure: Procedure, { at }: Diagnostic): readonly string[] {
+/** The names in the number of a procedure that a place lies in. */
+export function namesAt(procedure: Procedure, { at }: Pick<Related, 'at'>): readonly string[] {
   const leaf = numbersOf(procedure).find(
     ({ source }) => source.at.start <= at.start && at.end <= source.at.end && source.at.file === at.file,
   );

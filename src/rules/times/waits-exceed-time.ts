@@ -1,10 +1,13 @@
 // A procedure that is said to take less time than its own steps wait.
 
 import { formatLimits } from '../../calc/display.js';
+import { namesIn } from '../../calc/expression/names.js';
 import { isSingle, type Limits } from '../../calc/limits.js';
 import { add, compare, type Rational, zero } from '../../calc/rational.js';
+import type { Book } from '../../model/book.js';
 import type { NumberChoice } from '../../model/numbers.js';
-import type { ResolvedProcedure, ResolvedStep } from '../../model/resolved.js';
+import type { ResolvedProcedure, ResolvedStep, Variant } from '../../model/resolved.js';
+import type { Span } from '../../text/source.js';
 import { plainLimits } from '../across/siblings.js';
 import { rule } from '../rule.js';
 
@@ -14,27 +17,97 @@ interface Facts {
   readonly key: string;
 }
 
+interface SharedFacts {
+  readonly path: string;
+  readonly typed: string;
+}
+
 export default rule({
   id: 'waits-exceed-time',
   severity: 'warning',
   needs: 'variant',
-  *run({ procedure }) {
-    const { time } = procedure.source;
-    if (!time) return;
-    const waiting = single(time.waiting);
-    const said = waiting ?? single(time.total);
-    const waits = waitsOf(procedure);
-    if (!said || compare(waits, said.low) <= 0) return;
-    const [at, key] = waiting ? [time.waiting?.at, '`waiting`'] : [time.total?.at, '`time`'];
-    const data: Facts = { waits: formatLimits(as(said, waits)), said: formatLimits(said), key };
-    yield { at: at ?? time.at, data };
+  *run(variant, { resolved, book }) {
+    const found = shortfallOf(variant, book);
+    if (!found) return;
+    const { typed, facts, at } = found;
+    const alike = typed
+      ? resolved.variants.flatMap((other) => {
+          const one = shortfallOf(other, book);
+          return one?.typed?.at === typed.at ? [one] : [];
+        })
+      : [];
+    const places = new Map(alike.map((one) => [one.at.file, one]));
+    if (!typed || places.size < 2) {
+      const related = typed ? [{ message: `\`${typed.path}\` is typed here`, at: typed.at }] : [];
+      yield { at, related, data: facts };
+      return;
+    }
+    // one number that several procedures wait for
+    const related = [...places.values()].map((one) => ({
+      message: `waits for ${one.facts.waits}, and ${one.facts.key} says ${one.facts.said}`,
+      at: one.at,
+    }));
+    yield { at: typed.at, related, data: { path: typed.path, typed: typed.text } };
   },
-  say: ({ waits, said, key }: Facts) => ({
-    message: `The steps wait for ${waits} where all goes well, and ${key} says ${said}`,
-    help: 'Mend the time here, or the `wait` of the step that is a slip.',
+  say: (facts: Facts | SharedFacts) => ({
+    message:
+      'path' in facts
+        ? `Several procedures wait for \`${facts.path}\`, ${facts.typed}, and say that they wait for less`
+        : `The steps wait for ${facts.waits} where all goes well, and ${facts.key} says ${facts.said}`,
+    help:
+      'path' in facts
+        ? 'Mend the number here if it is a slip; else the times of these procedures.'
+        : 'Mend the time here, or the `wait` of the step that is a slip.',
     note: 'Whoever plans by the shorter time stops waiting before it is safe.',
   }),
 });
+
+interface Shortfall {
+  readonly at: Span;
+  readonly facts: Facts;
+  /** The parameter that its longest wait is, where it is one. */
+  readonly typed?: Typed;
+}
+
+interface Typed {
+  readonly path: string;
+  readonly text: string;
+  readonly at: Span;
+}
+
+function shortfallOf({ procedure, rigs }: Variant, book: Book): Shortfall | undefined {
+  const { time } = procedure.source;
+  if (!time) return undefined;
+  const waiting = single(time.waiting);
+  const said = waiting ?? single(time.total);
+  const waits = waitsOf(procedure);
+  const sum = waits.map(lowOf).reduce(add, zero);
+  if (!said || compare(sum, said.low) <= 0) return undefined;
+  const [at, key] = waiting ? [time.waiting?.at, '`waiting`'] : [time.total?.at, '`time`'];
+  const longest = waits.reduce((a, b) => (compare(lowOf(b), lowOf(a)) > 0 ? b : a));
+  const typed = typedFor(longest, { rigs, book });
+  const facts: Facts = { waits: formatLimits(as(said, sum)), said: formatLimits(said), key };
+  return { at: at ?? time.at, facts, ...(typed ? { typed } : {}) };
+}
+
+/** The parameter of the machine that a wait is, if it is nothing else. */
+function typedFor(
+  { source }: ResolvedStep,
+  { rigs: [rig], book }: { readonly rigs: Variant['rigs']; readonly book: Book },
+): Typed | undefined {
+  const { wait } = source;
+  const [name, another] = wait?.kind === 'one' ? namesIn(wait.value.expr) : [];
+  if (!name || another || !rig) return undefined;
+  const [owner = '', id = ''] = name.path.split('.');
+  const holder = owner === 'machine' ? book.machines.get(rig.machine) : book.headers.get(rig.header);
+  const value = holder?.parameters.get(id)?.value;
+  if (value?.kind !== 'one') return undefined;
+  return { path: name.path, text: value.value.source.value.trim(), at: value.value.source.at };
+}
+
+function lowOf({ wait }: ResolvedStep): Rational {
+  return wait?.limits.low ?? zero;
+}
 
 interface Single extends Limits {
   readonly low: Rational;
@@ -50,17 +123,17 @@ function as(like: Limits, value: Rational): Limits {
   return { low: value, high: value, unit, resolution };
 }
 
-/** What is waited for at the least on the way on which every reading passes and every expectation holds. */
-function waitsOf({ steps }: ResolvedProcedure, depth = 0): Rational {
+/** The steps that wait on the way on which every reading passes and every expectation holds. */
+function waitsOf({ steps }: ResolvedProcedure, depth = 0): readonly ResolvedStep[] {
   const done = new Set<string>();
-  let sum = zero;
+  const waits: ResolvedStep[] = [];
   let step: ResolvedStep | undefined = steps[0];
   while (step && !done.has(step.id) && step.answers.length === 0) {
     const { id, wait, run, then }: ResolvedStep = step;
     done.add(id);
-    if (wait?.limits.low) sum = add(sum, wait.limits.low);
-    if (run && depth < 8) sum = add(sum, waitsOf(run, depth + 1));
+    if (wait?.limits.low) waits.push(step);
+    if (run && depth < 8) waits.push(...waitsOf(run, depth + 1));
     step = then ? steps.find((one) => one.id === then.go) : steps[steps.findIndex((one) => one.id === id) + 1];
   }
-  return sum;
+  return waits;
 }
