@@ -1,5 +1,6 @@
 // Words and mends for indents: tabs and odd spaces, and keys that stand deeper than the keys they belong to.
 
+import type { Range } from './front-matter.js';
 import type { Mend } from './mended.js';
 import { addMendedTrap, onOneLine, type Scan } from './trap.js';
 import { lineEnd } from './trap-signs.js';
@@ -17,6 +18,21 @@ export function noteDeepKeys(scan: Scan, deep: { at: number; above: string; mend
       help: `Put \`${key}\` right below \`${above}\`, with the same number of spaces before it.`,
     },
     { title: 'Move it below the key above', safe: false, mends: deep.mends },
+  );
+}
+
+/** Notes a key that stands further left than its neighbours above and below. */
+export function noteShallowKey(scan: Scan, key: Range, mend: Mend): void {
+  const name = onOneLine(scan.text.slice(key.start, key.end));
+  addMendedTrap(
+    scan,
+    {
+      code: 'wrong-indent',
+      at: key,
+      message: `\`${name}\` stands further left than the keys above and below it, so that it is taken out of them`,
+      help: `Put as many spaces before \`${name}\` as its neighbours have: ${mend.text.length}.`,
+    },
+    { title: 'Move it into the column of its neighbours', safe: false, mends: [mend] },
   );
 }
 

@@ -7,7 +7,7 @@ import type { Range } from './front-matter.js';
 import type { Mend } from './mended.js';
 import { noteTooDeep, type Scan } from './trap.js';
 import { gluedKey } from './trap-flow-text.js';
-import { noteDeepKeys, noteOddIndents } from './trap-indent.js';
+import { noteDeepKeys, noteOddIndents, noteShallowKey } from './trap-indent.js';
 import { noteSpaceAfterColon, noteSpaceAfterDash } from './trap-separators.js';
 import { columnsOf, filledLine, keyEnd, lineEnd, nextLine } from './trap-signs.js';
 import { scanValue } from './trap-value.js';
@@ -115,17 +115,29 @@ function scanNode(lines: Lines, first: Place): number {
 
 function scanAfterKey(lines: Lines, key: Place, colon: number): number {
   const { text } = lines.scan;
+  const closed = lines.keys.filter((column) => column > key.column);
   openColumn(lines.keys, key.column);
   let at = colon;
   while (text[at] === ' ' || text[at] === '\t') at += 1;
   const value = scanValue(lines.scan, { at, parent: key.column, before: 'key' });
   if (value.deepKey !== undefined && !lines.deep) {
     const above = text.slice(key.at, colon).replace(/\s*:$/, '');
+    // the keys before it and behind it stand in one column: it is this one that has left it
+    const isShallow = closed.includes(value.deepKey.column) && !isBookKey(above) && isFirstOnLine(text, key);
+    if (isShallow) {
+      const mend = { start: key.at - key.column, end: key.at, text: ' '.repeat(value.deepKey.column) };
+      noteShallowKey(lines.scan, { start: key.at, end: key.at + above.length }, mend);
+      return value.next;
+    }
     const { at: first, column: from } = value.deepKey;
     const note = (mends: readonly Mend[]): void => noteDeepKeys(lines.scan, { at: first, above, mends });
     lines.deep = { from, to: key.column, mends: [], note };
   }
   return value.next;
+}
+
+function isFirstOnLine(text: string, { at, column }: Place): boolean {
+  return /^[\r\n]? *$/.test(text.slice(Math.max(0, at - column - 1), at));
 }
 
 /** Past the dashes that open list items; `dash` is the column of the last one. */

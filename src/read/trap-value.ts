@@ -157,16 +157,20 @@ function readText(scan: Scan, place: ValuePlace): BlockText {
     const stop = { end: line.end, next: next?.start ?? text.length, ...(fault ? { fault } : {}) };
     if (line.comment || !next || next.column <= place.parent) return stop;
     if (text[next.at] === '#' && /^#(?:\s|$)/.test(text.slice(next.at, next.at + 2))) return stop;
-    if (place.before === 'key' && isDeepKey(text, next)) return { ...stop, deepKey: next };
+    if (place.before === 'key' && isDeepKey(text, next, text.slice(from, line.end))) return { ...stop, deepKey: next };
     if (isDash(text, next.at)) fault ??= { kind: 'dash', at: { start: next.at, end: next.at + 1 } };
     from = next.at;
   }
 }
 
-function isDeepKey(text: string, line: { start: number; at: number }): boolean {
+/** Whether a line that is deeper than it may be is a key of its own, and not more of the text `above`: a number does not go on. */
+function isDeepKey(text: string, line: { start: number; at: number }, above: string): boolean {
   const end = keyEnd(text, line.at, false);
+  if (end === undefined) return false;
+  const key = text.slice(line.at, end - 1);
+  const isTabbed = text.slice(line.start, line.at).includes('\t');
   return (
-    end !== undefined && (isBookKey(text.slice(line.at, end - 1)) || text.slice(line.start, line.at).includes('\t'))
+    isBookKey(key) || isTabbed || (/^[a-z][a-z0-9_-]*$/.test(key) && /^(?:[-±]?\d|at (?:least|most) )/.test(above))
   );
 }
 

@@ -235,6 +235,21 @@ const separators: readonly Trap[] = [
     'id: x\ndo: Turn\nexpect: y\nthen: done\nby: 2\n',
     { id: 'x', do: 'Turn', expect: 'y', then: 'done', by: 2 },
   ),
+  one(
+    'parameters:\n  raised: 2.6 to 3.4 V\n   coast_time: 60 s\n  hold_time: 2 s\n',
+    'wrong-indent "coast_time"',
+    'parameters:\n  raised: 2.6 to 3.4 V\n  coast_time: 60 s\n  hold_time: 2 s\n',
+    { parameters: { raised: '2.6 to 3.4 V', coast_time: '60 s', hold_time: '2 s' } },
+  ),
+  one(
+    'parameters:\n  raised: 2.6 to 3.4 V\ncoast_time: 60 s\n  hold_time: 2 s\n  step: 5 V\n',
+    'wrong-indent "coast_time"',
+    'parameters:\n  raised: 2.6 to 3.4 V\n  coast_time: 60 s\n  hold_time: 2 s\n  step: 5 V\n',
+    { parameters: { raised: '2.6 to 3.4 V', coast_time: '60 s', hold_time: '2 s', step: '5 V' } },
+  ),
+  one('do: Watch the\n  tire: it must turn\n', 'colon-in-text ":"', 'do: "Watch the\n  tire: it must turn"\n', {
+    do: 'Watch the tire: it must turn',
+  }),
   one('a:\n\tb: 1\n\tc: 2\n', 'tab-indent "\\t"', 'a:\n  b: 1\n  c: 2\n', { a: { b: 1, c: 2 } }),
   one('steps:\n  - id: x\n\tdo: y\n  - id: z\n', 'tab-indent "\\t"', 'steps:\n  - id: x\n    do: y\n  - id: z\n', {
     steps: [{ id: 'x', do: 'y' }, { id: 'z' }],

@@ -84,6 +84,31 @@ describe('a parameter of one machine', () => {
   });
 });
 
+describe('a precondition', () => {
+  const another = [
+    '---\ntitle: Read the sensors\nkind: inspection\nsummary: Reads the sensors.\nrevision: 1\nstatus: draft\napplies: all',
+    'tools: none\nsupplies: none\nhazards: none\nrequires:',
+    '  - { state: STATE, is: VALUE, shown-by: The engine runs at its lowest speed. }',
+    'steps:\n  - { id: look, do: Look at the display. }\nleaves: none\n---\n',
+  ].join('\n');
+
+  function required(state: string, value: string): readonly Diagnostic[] {
+    const texts = new Map([...base, ['sensors/a.md', another.replace('STATE', state).replace('VALUE', value)]]);
+    const sources = new Map([...texts].map(([path, text]) => [path, { path, text }]));
+    return checkBook({ sources, figures: new Set() }).diagnostics.filter(({ severity }) => severity !== 'hint');
+  }
+
+  it.each([
+    ['with a misspelt state', 'engin', 'low-idle', ['unknown-state']],
+    ['with a misspelt value', 'engine', 'Low-idle', ['unknown-state-value']],
+    ['in typographic quotes', 'engine', '“low-idle”', ['unknown-state-value']],
+    ['with a value twice', 'engine', '[low-idle, low-idle]', []],
+    ['with another value', 'engine', 'working-speed', ['same-sign-other-state']],
+  ])('%s is a fault of its own, and none of the same sign elsewhere', (_, state, value, expected) => {
+    expect(codes(required(state, value))).toEqual(expected);
+  });
+});
+
 describe('a step that is repeated for each side', () => {
   it('is wrong once, and the note names the other side', () => {
     const found = check([

@@ -1,5 +1,6 @@
 // One sign that shows two different things: the same words below two conditions.
 
+import type { Book } from '../../model/book.js';
 import type { Requirement } from '../../model/procedure.js';
 import { rule } from '../rule.js';
 
@@ -12,7 +13,7 @@ export default rule({
     const groups = new Map<string, Requirement[]>();
     for (const requirement of [...book.procedures.values()].flatMap(({ requires }) => requires)) {
       const written = requirement.shownBy?.languages.get(language);
-      if (written?.kind !== 'one') continue;
+      if (written?.kind !== 'one' || !isKnown(requirement, book)) continue;
       const words = written.value.source.value.trim();
       groups.set(words, [...(groups.get(words) ?? []), requirement]);
     }
@@ -35,8 +36,20 @@ export default rule({
   }),
 });
 
+/** What names no state, or a value that it never has, is wrong itself: nothing can be said of its sign. */
+function isKnown({ state, test }: Requirement, { states }: Book): boolean {
+  const values = states.get(state.value)?.values;
+  return (
+    values !== undefined &&
+    (test.kind !== 'words' || test.words.every(({ value }) => values.some(({ id }) => id.value === value)))
+  );
+}
+
 /** `` `engine` is `low-idle` ``. */
 function sayingOf({ state, test }: Requirement): string {
-  const words = test.kind === 'words' ? test.words.map(({ value }) => `\`${value}\``).join(' or ') : 'within limits';
+  const words =
+    test.kind === 'words'
+      ? [...new Set(test.words.map(({ value }) => `\`${value}\``))].sort().join(' or ')
+      : 'within limits';
   return `\`${state.value}\` is ${words}`;
 }
