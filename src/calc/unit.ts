@@ -148,9 +148,11 @@ export function nearestUnits(word: string): readonly string[] {
   const sameLetters = [...simpleUnits.keys()].filter((symbol) => symbol.toLowerCase() === plain);
   if (sameLetters.length > 0) return sameLetters.slice(0, 3);
   if (plain.length < 3) return [];
-  return [...simpleUnits.keys()]
-    .filter((symbol) => symbol.length > 2 && isOneSlip(symbol.toLowerCase(), plain))
-    .slice(0, 3);
+  const symbols = [...simpleUnits.keys()].filter(
+    (symbol) => symbol.length > 2 && isOneSlip(symbol.toLowerCase(), plain),
+  );
+  const words = [...unitsByOtherWords].filter(([other]) => other.length > 3 && isOneSlip(other, plain));
+  return [...new Set([...symbols, ...words.map(([, symbol]) => symbol)])].slice(0, 3);
 }
 
 function isOneSlip(a: string, b: string): boolean {

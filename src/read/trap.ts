@@ -33,6 +33,7 @@ export function spanIn(scan: Scan, part: Range): Span {
 
 /** Notes that the text `whole` is misread because of `fault`, and reads it as if it stood in quotes. */
 export function addTextTrap(scan: Scan, whole: Range, fault: TextFault): void {
+  if (fault.kind === 'sign' && noteSignOfNumber(scan, whole)) return;
   const mend = quotePart(scan.text, whole);
   const asComment = fault.kind === 'hash' && looksLikeComment(scan, fault.at);
   const inQuotes: Fix = {
@@ -52,6 +53,32 @@ export function addTextTrap(scan: Scan, whole: Range, fault: TextFault): void {
   });
   // What may well be a comment is read as one, so that the words before it are checked as they stand.
   scan.traps.push({ diagnostic, mends: asComment && fault.at.start > whole.start ? [] : [mend] });
+}
+
+const numberKeys = /\b(?:equals|hold|inside|is|limits|nominal|range|resolution|smallest|value|wait|within)\s*:[ \t]*$/;
+
+/** `> 4 %`, `%4`: a number is meant, and quotes would not make one of it. Reads the number that is likely meant. */
+function noteSignOfNumber(scan: Scan, whole: Range): boolean {
+  const text = scan.text.slice(whole.start, whole.end);
+  const isNumber = numberKeys.test(scan.text.slice(Math.max(0, whole.start - 40), whole.start));
+  const [, above, number] = (isNumber && /^(>=?|%)\s*(\d[^\r\n]*)$/.exec(text)) || [];
+  if (above === undefined || number === undefined) return false;
+  const isShare = above === '%';
+  const meant = isShare ? `${number} %` : `at least ${number}`;
+  const ends = isShare
+    ? 'A unit stands behind its number'
+    : 'Ends belong to the limits: write the smallest value that passes';
+  addMendedTrap(
+    scan,
+    {
+      code: 'sign-before-text',
+      at: { start: whole.start, end: whole.start + above.length },
+      message: `Unexpected \`${above}\` before a number, where this sign has a meaning of its own`,
+      help: `Write \`${meant}\`. ${ends}.`,
+    },
+    { title: `Write \`${meant}\``, safe: false, mends: [{ start: whole.start, end: whole.end, text: meant }] },
+  );
+  return true;
 }
 
 const codes: Readonly<Record<TextFault['kind'], string>> = {

@@ -135,6 +135,14 @@ const braces: readonly Trap[] = [
 ];
 
 const signs: readonly Trap[] = [
+  one('limits: > 4 %\nid: x\n', 'sign-before-text ">"', 'limits: at least 4 %\nid: x\n', {
+    limits: 'at least 4 %',
+    id: 'x',
+  }),
+  one('limits: %4\n', 'sign-before-text "%"', 'limits: 4 %\n', { limits: '4 %' }),
+  one('a: { limits: >= 4 V, b: c }\n', 'sign-before-text ">="', 'a: { limits: at least 4 V, b: c }\n', {
+    a: { limits: 'at least 4 V', b: 'c' },
+  }),
   ...[
     '*Stop* now',
     '**LEARN** is held',

@@ -51,7 +51,52 @@ const unparted = new RegExp(
   'u',
 );
 
+// `6O s`, `4.l5 V`: a letter among digits; an `l` behind them may be liters
+const letterDigit =
+  /(?<![\p{L}\p{N}_.])(?=[\dOoIl.]*\d)(?:[\d.]*[Oo][\dOoIl.]*|[\d.]*[Il][\dOoIl.]*[\dOo])(?![\p{L}\p{N}_])/u;
+const letterDigits = new RegExp(letterDigit.source, 'gu');
+// no unit and no keyword, between two numbers
+const misspeltTo = new RegExp(String.raw`^(\s*${quantity})\s+(?:ot|too|tto|tot|ro|yo|tp|ti|t0)\s+(?=[+-]?[\d.])`, 'u');
+const misspeltBound = /^\s*(?:at?|ta)\s+(?!least\b|most\b)([lm])\p{L}*\s+(?=[\d.+-])/u;
+const spacedThousands = /(?<![\d.,/])\d{1,3}(?:[ \u00a0\u202f]\d{3})+(?![\d.,/])/u;
+const hyphenedUnit =
+  /(?<=\d)-(?=(?:in|ft|yd|mi|mm|cm|m|km|lb|kg|s|min|h|V|psi|bar|deg|degF|degC|rpm|mph|ac|ha|gal|L|bu)(?![\p{L}\p{N}_]))/u;
+
 const slips: readonly Slip[] = [
+  {
+    find: letterDigit,
+    message: (found) => `A letter stands among the digits of \`${found}\``,
+    help: (found) => `Write the digits: \`${digitsFor(found)}\`.`,
+    rewrite: (text) => [text.replaceAll(letterDigits, digitsFor)],
+  },
+  {
+    find: spacedThousands,
+    message: (found) => `The space in \`${found}\` parts it into two numbers`,
+    help: 'Write thousands without a space.',
+    rewrite: (text) => [
+      text.replaceAll(new RegExp(spacedThousands.source, 'gu'), (found) => found.replaceAll(/[ \u00a0\u202f]/gu, '')),
+    ],
+  },
+  {
+    find: misspeltTo,
+    limits: true,
+    message: (found) => `\`${found.trim().split(/\s/).at(-1)}\` does not join two ends`,
+    help: 'Did you mean `to`?',
+    rewrite: change(misspeltTo, '$1 to '),
+  },
+  {
+    find: misspeltBound,
+    limits: true,
+    message: (found) => `\`${found.trim()}\` does not begin limits`,
+    help: (found) => `Did you mean \`${boundFor(found)}\`?`,
+    rewrite: (text, [found]) => [text.replace(found, `${boundFor(found)} `)],
+  },
+  {
+    find: hyphenedUnit,
+    message: () => 'A hyphen stands between a number and its unit',
+    help: 'Write a space there.',
+    rewrite: change(new RegExp(hyphenedUnit.source, 'gu'), ' '),
+  },
   {
     find: /\u2212/u,
     message: () => 'The minus sign here is the typographic one',
@@ -227,6 +272,15 @@ const slips: readonly Slip[] = [
   },
 ];
 
+/** What was meant by letters that look like digits. */
+export function digitsFor(written: string): string {
+  return written.replaceAll(/[Oo]/g, '0').replaceAll(/[Il]/g, '1');
+}
+
+function boundFor(found: string): string {
+  return /\sl/.test(found.trim()) ? 'at least' : 'at most';
+}
+
 const fractions: Readonly<Record<string, string>> = {
   '½': '1/2',
   '¼': '1/4',
@@ -248,6 +302,7 @@ function writeFeetAndInches(text: string): string {
 const silentSlips = slips.filter(({ silent }) => silent);
 
 const decimalComma = /\d,\d+/g;
+const thousandsComma = /(?<=(?<!\d)[1-9]\d{0,2}),(?=\d{3}(?!\d))/g;
 
 /** A slip in a text that would be read without complaint, as something else than was meant. */
 export function findSilentSlip(text: string, limits: boolean): ExpressionFault | undefined {
@@ -291,13 +346,14 @@ function findComma(text: string): ExpressionFault | undefined {
         rewrites: [decimal],
       };
     }
-    const whole = text.slice(0, at) + text.slice(at + 1);
+    // every number of the text is written alike
+    const [whole, point] = [text.replaceAll(thousandsComma, ''), text.replaceAll(thousandsComma, '.')];
     return {
       start,
       end,
       message: `The comma in \`${written}\` may part thousands or decimals`,
-      help: `Write \`${whole}\` or \`${decimal}\`.`,
-      rewrites: [whole, decimal],
+      help: `Write \`${whole}\` or \`${point}\`.`,
+      rewrites: [whole, point],
     };
   }
   return undefined;

@@ -2,6 +2,7 @@
 
 import { joinHyphens } from '../../calc/expression/hyphens.js';
 import { firstNamesIn } from '../../calc/expression/names.js';
+import { digitsFor } from '../../calc/expression/slips.js';
 import { askWhetherMeant, nearestNames } from '../../diagnostic/nearest.js';
 import type { NumberChoice, WrittenExpr, WrittenLimits } from '../../model/numbers.js';
 import { type Span, spanWithin } from '../../text/source.js';
@@ -60,11 +61,18 @@ function reportName(
     at,
     help:
       askWhetherMeant(near) ??
+      askForDigits(path) ??
       (isLocal
         ? 'Write the id of a value, `machine.` or `header.` and a parameter.'
         : `Declare it in \`parameters\` of the ${prefix ?? 'machine or header'}, or write a number.`),
     ...fixFor({ value: path, at }, near),
   });
+}
+
+/** `l2`, with the letter for the digit. */
+function askForDigits(path: string): string | undefined {
+  if (!/^[OoIl][\dOoIl.]*\d[\dOoIl.]*$/.test(path)) return undefined;
+  return `Did you mean the number \`${digitsFor(path)}\`? There is a letter where a digit belongs.`;
 }
 
 /** Near names; one that differs by a forgotten or a wrong prefix alone comes first. */
