@@ -1,6 +1,7 @@
 // Answers for the pages that this phone keeps. It holds nothing itself and knows no version: what is kept, and in which
 // version, stands in the records, so it may be replaced at any time. What is not kept goes to the network untouched.
 
+import { cardPart } from '../../src/emit/offline/shapes.js';
 import { filesOfSet, type KeptSet, pathBelow, readFile, readSets } from '../client/offline/store.js';
 import type { FetchEvent, WorkerScope } from './scope.js';
 
@@ -30,8 +31,13 @@ async function answer({ request, clientId }: FetchEvent, path: string): Promise<
   } catch (fault) {
     const away = isPage && ownFirst(sets, path)[0]?.list.away;
     if (!away || path === away) throw fault;
-    return Response.redirect(root + away);
+    return Response.redirect(root + away + (isCode(path) ? `#${cardPart}` : ''));
   }
+}
+
+/** Whether an address is one that is printed on cards. */
+function isCode(path: string): boolean {
+  return /(?:^|\/)c\/[^/]+\/index\.html$/.test(path);
 }
 
 /** The set of the page's own home before others that share the page. */

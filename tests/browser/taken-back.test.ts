@@ -14,6 +14,24 @@ const without = siteWith((texts) => edit(texts, 'wrong/make-safe.md', 'status: r
 
 const phone = phoneFor(first);
 
+describe('a scanned card', () => {
+  it('of a withdrawn procedure says stop without signal, and one that is not kept that nobody can say', async () => {
+    phone.site.files = withdrawn;
+    const page = await phone.keep(home);
+    phone.site.isDown = true;
+    const codes = [...withdrawn.keys()].filter((path) => /^c\//.test(path));
+    const code = codes.find((path) => /stop card-old/.test(String(withdrawn.get(path)))) ?? '';
+    await page.goto(`${phone.site.address}${code.replace('index.html', '')}#3`);
+    expect(await page.locator('.stop').innerText()).toContain('is withdrawn. Do not work by it');
+    await page.goto(`${phone.site.address}c/qqqqqq/#3`);
+    expect(await page.locator('h1').innerText()).toBe('Not on this phone');
+    expect(await page.locator('.stop').innerText()).toContain('Do not work by it: call 555');
+    await page.goto(`${phone.site.address}tarn-60/`);
+    expect(await page.locator('h1').innerText()).toBe('Not on this phone');
+    expect(await page.locator('.stop').isVisible()).toBe(false);
+  });
+});
+
 describe('the lists of a kept machine', () => {
   it('mark what was withdrawn since, with signal and without, and give no value and no hit of it', async () => {
     const page = await phone.keep(home);

@@ -38,5 +38,7 @@ export interface BookStatus {
 export const listName = 'offline.json';
 /** The file at the site's root that says what holds. */
 export const statusName = 'status.json';
+/** The part of the page for what is not kept that speaks to whoever scanned a card. */
+export const cardPart = 'card';
 /** The worker, at the site's root so that it answers for the whole site. */
 export const workerName = 'worker.js';

@@ -1,7 +1,7 @@
 // What a phone needs to keep the book: the manifest, the page for what it has not kept, and the part of a home that keeps it.
 
 import { type Html, html } from '../html.js';
-import { listName } from '../offline/shapes.js';
+import { cardPart, listName } from '../offline/shapes.js';
 import type { UiKey } from '../words/interface.js';
 import { fileOf, languageFolder, linkTo, type Page, phoneLink, plainOf, relativeLink } from './context.js';
 import { renderPage } from './layout.js';
@@ -46,7 +46,8 @@ export function notKeptPage(page: Page): string {
     kind: 'lost',
     title: voice.text('not-kept'),
     head: html`<h1>${voice.ui('not-kept')}</h1>`,
-    body: html`<p>${voice.ui('not-kept-why')}</p>
+    body: html`<div class="stop" id="${cardPart}"><p><b>${voice.ui('not-kept-card', { phone: phoneLink(page) })}</b></p></div>
+<p>${voice.ui('not-kept-why')}</p>
 ${drawKeptList(page)}<p><a class="button" href="${linkTo(page, '')}">${voice.ui('choose-machine')}</a></p>
 <p>${voice.ui('not-kept-call', { phone: phoneLink(page) })}</p>
 <section class="install"><p data-install="words">${voice.ui('keep-how-screen')}</p>

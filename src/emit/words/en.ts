@@ -316,6 +316,8 @@ export const english = {
   'short-name': 'Procedures',
   'not-kept': 'Not on this phone',
   'not-kept-why': 'There is no signal, and this page was not kept on this phone.',
+  'not-kept-card':
+    'Did you scan a card? Without signal nobody can say whether it still holds. Do not work by it: call {phone}.',
   'needs-signal': 'Not kept on this phone: needs signal.',
   'not-kept-call': 'Need it now? Call {phone}.',
   'keep-title': 'On this phone',

@@ -308,6 +308,8 @@ export const spanish: Readonly<Record<UiKey, string>> = {
   'short-name': 'Procedimientos',
   'not-kept': 'No está en este teléfono',
   'not-kept-why': 'No hay señal, y esta página no se guardó en este teléfono.',
+  'not-kept-card':
+    '¿Escaneó una tarjeta? Sin señal nadie puede decir si todavía vale. No trabaje con ella: llame al {phone}.',
   'needs-signal': 'No se guardó en este teléfono: necesita señal.',
   'not-kept-call': '¿La necesita ahora? Llame al {phone}.',
   'keep-title': 'En este teléfono',
