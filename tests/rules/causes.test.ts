@@ -155,3 +155,30 @@ describe('a waiver with a wrong code', () => {
     expect(found[0]?.related.map(({ message }) => message)).toEqual(['No step measures `idle`']);
   });
 });
+
+describe('a procedure that runs itself by way of another one', () => {
+  it('speaks once, also where that one is for fewer machines', () => {
+    const other = `---
+title: Look at the range
+kind: inspection
+summary: Looks at the stored range.
+revision: 1
+status: draft
+applies: { machine: tarn-60 }
+tools: none
+supplies: none
+hazards: none
+requires: none
+steps:
+  - { id: again, run: learn-height-range }
+leaves: none
+---
+`;
+    const texts = new Map(base).set('sensors/look.md', other);
+    const text = texts.get(procedure) ?? '';
+    texts.set(procedure, text.replace('steps:\n', 'steps:\n  - { id: look, run: look }\n'));
+    const sources = new Map([...texts].map(([path, own]) => [path, { path, text: own }]));
+    const found = checkBook({ sources, figures: new Set() }).diagnostics;
+    expect(codes(found.filter(({ severity }) => severity === 'error'))).toEqual(['circular-run']);
+  });
+});

@@ -41,6 +41,8 @@ export function withoutRepeated(diagnostics: readonly Diagnostic[], book: Book):
         return !endlessCounts.has(at.file);
       case 'derived-from-stale':
         return !endlessCounts.has(at.file) && !look.saysStale(diagnostic);
+      case 'run-does-not-apply':
+        return !look.isInCircle(diagnostic);
       case 'hazard-not-listed':
         return !look.isBrokenHere(diagnostic);
       case 'safety-rule-broken':
@@ -54,6 +56,8 @@ export function withoutRepeated(diagnostics: readonly Diagnostic[], book: Book):
 interface Look {
   /** Whether a value that is not read again is told already. */
   readonly saysStale: (of: Diagnostic) => boolean;
+  /** Whether the step's `run` is one of those by which a procedure runs itself. */
+  readonly isInCircle: (of: Diagnostic) => boolean;
   /** Whether a safety rule is broken at the very step. */
   readonly isBrokenHere: (of: Diagnostic) => boolean;
   /** Whether the same rule is broken in the same way at an earlier step of the same `any-order`. */
@@ -65,6 +69,7 @@ function makeLook(diagnostics: readonly Diagnostic[], book: Book): Look {
   const stepOf = ({ file, start }: Span): Step | undefined =>
     procedures.get(file)?.steps.find(({ at }) => at.start <= start && start < at.end);
   const broken = diagnostics.filter(({ code }) => brokenRules.has(code));
+  const circles = diagnostics.filter(({ code }) => code === 'circular-run');
   const stale = diagnostics.filter(({ code }) => code === 'stale-value-at-done');
   const groupOf = (at: Span): unknown => {
     const step = stepOf(at);
@@ -72,6 +77,10 @@ function makeLook(diagnostics: readonly Diagnostic[], book: Book): Look {
   };
   return {
     saysStale: ({ message, at }) => stale.some((one) => says(one, message, procedures.get(at.file))),
+    isInCircle: ({ at }) => {
+      const [from, to] = [procedures.get(at.file)?.id, stepOf(at)?.run?.value];
+      return circles.some(({ message }) => message.includes(`\`${from}\`, then \`${to}\``));
+    },
     isBrokenHere: ({ at }) => {
       const step = stepOf(at);
       return step !== undefined && broken.some((one) => stepOf(one.at) === step);
