@@ -6,6 +6,7 @@ import type { Severity } from './diagnostic.js';
 export const resolveCodes = {
   'acceptance-empty': 'error',
   'ambiguous-software': 'error',
+  'any-order-apart': 'error',
   'applies-in-part': 'hint',
   'applies-to-nothing': 'error',
   'choice-ambiguous': 'error',

@@ -444,6 +444,13 @@ describe('names that cannot be meant so', () => {
     expect(worked.found).toEqual(['depends-on-rig: {machine.learn_key}']);
   });
 
+  it('wants steps in any order to stand side by side, but where a branch leads between them', () => {
+    const apart = inLearn('leaves: {', 'any-order: [[raise-again, park]]\nleaves: {');
+    expect(workOut(apart).found).toEqual(['any-order-apart: park']);
+    const beside = inLearn('leaves: {', 'any-order: [[raise-again, store-high]]\nleaves: {');
+    expect(workOut(beside).found).toEqual([]);
+  });
+
   it('wants a value and a worksheet to have ids of their own', () => {
     const sheet = 'worksheets:\n  raised:\n    rows: 3\n    columns: { a: { label: A, unit: V } }\n';
     expect(workOut(inLearn('steps:\n', `${sheet}steps:\n`)).found).toEqual(['duplicate-id: raised']);

@@ -3,6 +3,7 @@
 import type { Branch, Procedure, Step } from '../../model/procedure.js';
 import type { Located } from '../../text/source.js';
 import type { Report } from '../faults.js';
+import { checkAnyOrder } from './any-order.js';
 import { checkApplies } from './applies.js';
 import { type Checker, checkFigure, checkName, checkNames } from './checker.js';
 import { checkCondition, checkConditions } from './conditions.js';
@@ -38,6 +39,7 @@ export function checkProcedure(checker: Checker, procedure: Procedure): void {
   for (const worksheet of procedure.worksheets) checkWorksheet(checker, worksheet, own.places);
   for (const step of procedure.steps) checkStep(checker, step, own);
   for (const id of procedure.anyOrder.flat()) checkName(checker, { kind: 'step', name: id, known: own.steps });
+  checkAnyOrder(checker.report, procedure);
   for (const conditions of procedure.leaves.values()) checkConditions(checker, conditions);
   checkProse(checker, own);
 }
