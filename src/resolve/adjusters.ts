@@ -13,7 +13,7 @@ import type { ResolvedAdjuster } from '../model/resolved.js';
 import { spanWithin } from '../text/source.js';
 import { holdsFor } from './applies.js';
 import { pickEntry } from './choice.js';
-import { findLimits, parametersNamed, reportFault } from './numbers.js';
+import { type FoundLimits, findLimits, parametersNamed, reportFault } from './numbers.js';
 import { isParameter } from './parameter-names.js';
 import { remember, type Scene } from './scene.js';
 import { asChange, sayShape, shapeOfLimits } from './shapes.js';
@@ -35,8 +35,9 @@ export function findAdjuster(scene: Scene, procedure: Procedure, id: string): Re
 }
 
 function resolveAdjuster(scene: Scene, source: Adjuster, procedure: Procedure): ResolvedAdjuster | undefined {
-  const range = findLimits(scene, source.range)?.limits;
-  if (!range) return undefined;
+  const found = findLimits(scene, source.range);
+  if (!found || isOddRange(scene, { source, procedure, range: found })) return undefined;
+  const range = found.limits;
   const turn = asChange(shapeOfLimits(range));
   const smallest = source.smallest && findSmallest(scene, source, turn);
   const moves = new Map<string, { readonly low: Rational; readonly high: Rational }>();
@@ -60,6 +61,34 @@ function resolveAdjuster(scene: Scene, source: Adjuster, procedure: Procedure): 
     ...(watch !== undefined && isValuePresent(scene, procedure, watch) ? { watch } : {}),
     shown: { range: formatLimits(range), ...(smallest ? { smallest: formatLimits(smallest) } : {}) },
   };
+}
+
+interface Ranged {
+  readonly source: Adjuster;
+  readonly procedure: Procedure;
+  readonly range: FoundLimits;
+}
+
+/** Reports a range of another kind than the smallest turn, where all effects are for a turn as that is: the range is the slip. */
+function isOddRange(scene: Scene, { source, procedure, range }: Ranged): boolean {
+  const silent = { ...scene, report: () => {} };
+  const smallest = source.smallest && findLimits(silent, source.smallest)?.limits;
+  if (!smallest || sameDimension(smallest.unit.dimension, range.limits.unit.dimension)) return false;
+  const turn = asChange(shapeOfLimits(smallest));
+  const fits = source.moves.map(({ value, effect }) => {
+    const shape = findBareValue(silent, procedure, value.value)?.shape;
+    const written = pickEntry(silent, effect)?.value;
+    return !!written && !!shape && !!findEffect(silent, written, { value: value.value, shape: asChange(shape), turn });
+  });
+  if (fits.length === 0 || fits.includes(false)) return false;
+  const [is, wanted] = [shapeOfLimits(range.limits), shapeOfLimits(smallest)].map(sayShape);
+  scene.report({
+    code: 'unit-mismatch',
+    message: `The range of \`${source.id}\` is ${is}, and its smallest turn and what it moves are for ${wanted}`,
+    at: range.at,
+    help: `Write the range in a unit of its smallest turn, \`${smallest.unit.symbol}\`.`,
+  });
+  return true;
 }
 
 function findSmallest(scene: Scene, source: Adjuster, turn: Shape): Limits | undefined {
