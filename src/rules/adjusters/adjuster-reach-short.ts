@@ -15,9 +15,12 @@ export default rule({
       if (adjuster.watch !== undefined && adjuster.watch !== value.id) continue;
       if (adjuster.watch === undefined && adjuster.moves.size > 1) continue;
       if (reach?.travelShare === undefined || reach.travelShare >= leastShare || reach.share === 0) continue;
-      const related = [{ message: `\`${value.id}\` must be ${value.shown.acceptance}`, at: value.limitsAt }];
+      const related = [
+        { message: `how far a turn moves \`${value.id}\``, at },
+        { message: `\`${value.id}\` must be ${value.shown.acceptance}`, at: value.limitsAt },
+      ];
       yield {
-        at,
+        at: adjuster.source.range.at,
         related,
         data: {
           id: adjuster.id,

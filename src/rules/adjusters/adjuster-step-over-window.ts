@@ -3,7 +3,7 @@
 import { absolute, multiply, subtract } from '../../calc/rational.js';
 import type { ResolvedValue } from '../../model/resolved.js';
 import { rule } from '../rule.js';
-import { amount, movedValues } from './reach.js';
+import { amount, hasFewTurns, movedValues } from './reach.js';
 
 export default rule({
   id: 'adjuster-step-over-window',
@@ -13,9 +13,14 @@ export default rule({
     for (const { adjuster, value, reach, effect, at } of movedValues(procedure)) {
       if (!reach?.jumps || !adjuster.smallest || reach.share === 0) continue;
       const step = amount(value, absolute(multiply(effect, adjuster.smallest)));
-      const related = [{ message: `\`${value.id}\` must be ${value.shown.acceptance}`, at: value.limitsAt }];
+      const own = adjuster.source.smallest?.at ?? at;
+      const isOwn = hasFewTurns(adjuster);
+      const related = [
+        isOwn ? { message: `how far a turn moves \`${value.id}\``, at } : { message: 'its smallest turn', at: own },
+        { message: `\`${value.id}\` must be ${value.shown.acceptance}`, at: value.limitsAt },
+      ];
       yield {
-        at,
+        at: isOwn ? own : at,
         related,
         data: {
           id: adjuster.id,

@@ -42,6 +42,17 @@ export function startsOutside({ range }: ResolvedAdjuster): boolean {
   );
 }
 
+const fewTurns = rational(4);
+
+/**
+ * Whether `smallest` and `range` do not fit each other, as a turn of 10 deg in a range of 12: one of them is then rather the
+ * slip than what a turn moves.
+ */
+export function hasFewTurns({ range, smallest }: ResolvedAdjuster): boolean {
+  if (!smallest || !range.low || !range.high) return false;
+  return compare(multiply(smallest, fewTurns), larger(range.high, negate(range.low))) > 0;
+}
+
 /** Every adjuster of a procedure with every value that it moves and that has limits. */
 export function movedValues(procedure: ResolvedProcedure): readonly Moved[] {
   return procedure.adjusters.flatMap((adjuster) =>
