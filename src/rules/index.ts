@@ -112,6 +112,7 @@ import type { AnyRule } from './rule.js';
 import actNotAnOrder from './text/act-not-an-order.js';
 import forbiddenWord from './text/forbidden-word.js';
 import longSentence from './text/long-sentence.js';
+import markMisspelt from './text/mark-misspelt.js';
 import participleTwoWays from './text/participle-two-ways.js';
 import passiveOrder from './text/passive-order.js';
 import sideNotSaid from './text/side-not-said.js';
@@ -245,6 +246,7 @@ export const rules: readonly AnyRule[] = [
   actNotAnOrder,
   forbiddenWord,
   longSentence,
+  markMisspelt,
   participleTwoWays,
   passiveOrder,
   sideNotSaid,
