@@ -126,6 +126,7 @@ import timeOfNothing from './times/time-of-nothing.js';
 import timesDoNotAddUp from './times/times-do-not-add-up.js';
 import waitsExceedTime from './times/waits-exceed-time.js';
 import answersExchanged from './translations/answers-exchanged.js';
+import termNotTranslated from './translations/term-not-translated.js';
 import translatedAlike from './translations/translated-alike.js';
 import translatedTwoWays from './translations/translated-two-ways.js';
 import translationDiffers from './translations/translation-differs.js';
@@ -254,6 +255,7 @@ export const rules: readonly AnyRule[] = [
   twoActsInStep,
   vagueMeasure,
   vagueWord,
+  termNotTranslated,
   translationDiffers,
   unitWithoutProcedure,
   issuedToUnknownUnit,
