@@ -182,3 +182,22 @@ leaves: none
     expect(codes(found.filter(({ severity }) => severity === 'error'))).toEqual(['circular-run']);
   });
 });
+
+describe('a requirement that is missing', () => {
+  const engine = '  - { state: engine, is: low-idle, shown-by: The engine runs at its lowest speed. }\n';
+
+  it('speaks once, also where something follows from it by physics', () => {
+    const found = check([procedure, engine, '']);
+    expect(codes(found)).toEqual(['cannot-move-here']);
+    expect(found[0]?.help).toContain('say under `requires` that `engine` is');
+    expect(found[0]?.related.map(({ message }) => message).join('\n')).toContain('`electrics` may be `dead`');
+  });
+
+  it('does not hush what nothing makes follow from it', () => {
+    const found = check(
+      [procedure, engine, ''],
+      [procedure, '    measure: on_ground', '    needs: { key: removed }\n    measure: on_ground'],
+    );
+    expect(codes(found)).toContain('need-not-met');
+  });
+});

@@ -8,6 +8,7 @@ import { joinCalls, withoutTranslated } from './repeats.js';
 import { joinSides } from './sides.js';
 import { withoutRepeated } from './steps.js';
 import { showTyped } from './typed-numbers.js';
+import { joinUnknown } from './unknown-states.js';
 import { joinValues, rigsIn } from './values.js';
 import { joinWords } from './words.js';
 import { joinWrittenOut } from './written-out.js';
@@ -16,6 +17,6 @@ import { joinWrittenOut } from './written-out.js';
 export function joinCauses(diagnostics: readonly Diagnostic[], resolved: ResolvedBook): readonly Diagnostic[] {
   const { book } = resolved;
   const sides = joinSides(withoutTranslated(joinWrittenOut(diagnostics, book), book), book);
-  const values = joinValues(joinCalls(withoutRepeated(sides, book), book), resolved);
+  const values = joinValues(joinCalls(joinUnknown(withoutRepeated(sides, book), book), book), resolved);
   return showTyped(joinWords(joinIds(values, book), book), book, rigsIn(resolved));
 }
