@@ -50,6 +50,7 @@ const contradictions: Readonly<Record<string, readonly (readonly [string, string
   aprender: [['La pantalla muestra 4,9 V en el suelo con los dos sensores.', '4,9 V']],
   sensor: [
     ['A sensor divides its supply of 12 V.', '12 V'],
+    ['A height sensor that reads outside 0.5 to 4.5 V is a fault.', '0.5 to 4.5 V'],
     ['| What | How much |\n|---|---|\n| Supply between the outer pins | 8500 mV |', '8500 mV'],
   ],
   heights: [['The height of the header at work is 9 in.', '9 in']],
@@ -99,6 +100,11 @@ const others: Readonly<Record<string, readonly string[]>> = {
   ],
   sensor: [
     'Set the multimeter to 20 V.',
+    'A height sensor that reads outside 0.25 to 4.75 V is a fault.',
+    'A height sensor outside 3.6 to 4.2 V on the ground is no fault of its wire.',
+    'A supply outside 4.5 to 5.5 V is a fault of the sensor plug.',
+    'A height sensor is turned outside 3.0 to 4.0 V by a stalk.',
+    'A battery outside 11 to 14 V is a fault.',
     'A supply at half would be 2.5 V.',
     'Between the middle pin and ground the multimeter shows 3.9 V on a Tarn 40.',
     'Hold the probe for 5 s before you read the supply.',

@@ -3,6 +3,7 @@
 import { spanWithin } from '../../text/source.js';
 import { rule } from '../rule.js';
 import { judgePassages } from '../text/passages.js';
+import { wrongBands } from './band-words.js';
 import { wrongCrops } from './crop-words.js';
 import { statementsOf } from './statements.js';
 import { findTries } from './tries.js';
@@ -10,7 +11,7 @@ import { findTries } from './tries.js';
 interface Facts {
   readonly written: string;
   readonly path: string;
-  /** The crop that it is a number of. */
+  /** The crop or the value that it is a number of. */
   readonly owner?: string;
   readonly typed: string;
   readonly reference?: string;
@@ -39,6 +40,14 @@ export default rule({
         at: spanWithin(passage.source, start, end),
         related: [{ message: '`at-most` is typed here', at }],
         data: { written: passage.source.value.slice(start, end), path: 'at-most', typed: typed.join(' or ') },
+      };
+    }
+    for (const { passage, quantity, value, typed, at } of wrongBands(context)) {
+      const written = passage.source.value.slice(quantity.start, quantity.end);
+      yield {
+        at: spanWithin(passage.source, quantity.start, quantity.end),
+        related: [{ message: `the band of \`${value}\` is typed here`, at }],
+        data: { written, path: 'inside', owner: value, typed: typed.join(' or ') },
       };
     }
     for (const { passage, quantity, crop, key, typed } of wrongCrops(context.book)) {

@@ -93,6 +93,8 @@ export const english: NumberLanguage = {
     ...words('if unless example e.g suppose would could might wrong fault faulty broken worn was were once instead'),
     ...['never', 'too', 'means', 'used to', 'than that', 'than this'],
   ],
+  outsides: ['outside', 'outside of', 'out of', 'beyond'],
+  faults: words('fault faults faulty broken dead'),
   bushel: {
     before: /\b(?:a|one|the|each|every|per|legal|standard) bushel\b(?!.*\bbushel)/i,
     behind: /^\s*(?:to|in|for|of)?\s*(?:a|an|one|the|each|every|per|legal) (?:legal |standard )?bushel\b/i,

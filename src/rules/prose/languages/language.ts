@@ -55,6 +55,10 @@ export interface NumberLanguage {
   readonly othersBehind: readonly string[];
   /** Words in a sentence that says what may be, what was, or what is wrong. */
   readonly hedges: readonly string[];
+  /** Words before a band that say beyond its ends: `outside`. */
+  readonly outsides: readonly string[];
+  /** Words for a reading that no sound sensor gives. */
+  readonly faults: readonly string[];
   /** How one bushel stands before a mass, and behind it. */
   readonly bushel: { readonly before: RegExp; readonly behind: RegExp };
   /** A sentence on the moisture that a crop is traded with. */

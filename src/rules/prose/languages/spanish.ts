@@ -99,6 +99,8 @@ export const spanish: NumberLanguage = {
     ...words('nunca demasiado demasiada demasiados demasiadas significa'),
     ...['que eso', 'que esto'],
   ],
+  outsides: ['fuera de'],
+  faults: words('falla fallas roto rota rotos rotas'),
   bushel: {
     before: /(?:un|el|cada|por) bushel\b(?!.*\bbushel)/i,
     behind: /^\s*(?:por|en|al|el|cada|un)(?: el| un| cada)? bushel\b/i,
