@@ -248,7 +248,13 @@ export interface Procedure {
   readonly adjusters: readonly Adjuster[];
   readonly worksheets: readonly Worksheet[];
   /** `for-each: { side: [left, right] }`; already applied to values, adjusters, worksheets and steps. */
-  readonly forEach?: { readonly variable: string; readonly values: readonly Located<string>[]; readonly at: Span };
+  readonly forEach?: {
+    readonly variable: string;
+    readonly values: readonly Located<string>[];
+    /** What a value is called, by language and value; where it is missing the value itself is shown. */
+    readonly words: ReadonlyMap<string, ReadonlyMap<string, string>>;
+    readonly at: Span;
+  };
   readonly steps: readonly Step[];
   readonly anyOrder: readonly (readonly Located<string>[])[];
   /** What holds at the end; by end where the author gave it so. */

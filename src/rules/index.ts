@@ -80,11 +80,13 @@ import needNotMet from './order/need-not-met.js';
 import notProved from './order/not-proved.js';
 import notRestored from './order/not-restored.js';
 import physicsContradicts from './order/physics-contradicts.js';
+import readAgainAlike from './order/read-again-alike.js';
 import readingUnsureWithoutBranch from './order/reading-unsure-without-branch.js';
 import requirementLost from './order/requirement-lost.js';
 import requiresNotMetAtRun from './order/requires-not-met-at-run.js';
 import safetyRuleBroken from './order/safety-rule-broken.js';
 import sentToWrongAdjuster from './order/sent-to-wrong-adjuster.js';
+import setsNothingNew from './order/sets-nothing-new.js';
 import staleValueAtDone from './order/stale-value-at-done.js';
 import startImpossible from './order/start-impossible.js';
 import stateNotPossible from './order/state-not-possible.js';
@@ -113,6 +115,7 @@ import actNotAnOrder from './text/act-not-an-order.js';
 import forbiddenWord from './text/forbidden-word.js';
 import longSentence from './text/long-sentence.js';
 import markMisspelt from './text/mark-misspelt.js';
+import otherSideSaid from './text/other-side-said.js';
 import participleTwoWays from './text/participle-two-ways.js';
 import passiveOrder from './text/passive-order.js';
 import sideNotSaid from './text/side-not-said.js';
@@ -226,6 +229,7 @@ export const rules: readonly AnyRule[] = [
   notProved,
   notRestored,
   physicsContradicts,
+  readAgainAlike,
   requirementLost,
   requiresNotMetAtRun,
   safetyRuleBroken,
@@ -233,6 +237,7 @@ export const rules: readonly AnyRule[] = [
   staleValueAtDone,
   startImpossible,
   stateNotPossible,
+  setsNothingNew,
   unchangedRuleBroken,
   unsafeEnd,
   vacuousRule,
@@ -248,6 +253,7 @@ export const rules: readonly AnyRule[] = [
   forbiddenWord,
   longSentence,
   markMisspelt,
+  otherSideSaid,
   participleTwoWays,
   passiveOrder,
   sideNotSaid,

@@ -22,7 +22,8 @@ const proofRules = rules.filter(({ needs }) => needs === 'proof');
 function judge(each: Case) {
   const { variant, world } = buildCase(each);
   const result = proveVariant(variant, world, { budget: 200_000 });
-  const book = { procedures: new Map(), states: new Map(), rules: [] } as unknown as Book;
+  const settings = { languages: ['en'] };
+  const book = { settings, procedures: new Map(), states: new Map(), rules: [] } as unknown as Book;
   const resolved: ResolvedBook = { book, world, variants: [variant], rigs: [] };
   const diagnostics = runRules(proofRules, { resolved, book, proofs: new Map([[variant.id, result]]) });
   return { result, diagnostics };

@@ -2,19 +2,14 @@
 // and every place still where it was written. Knows no meaning beyond which keys hold ids.
 
 import type { Procedure } from '../../model/procedure.js';
-import type { Located, SourceText } from '../../text/source.js';
+import type { SourceText } from '../../text/source.js';
 import { entryWith } from '../schema-places.js';
 import type { YamlNode, YamlScalar } from '../tree.js';
 import { childOf, idsOf, located, type Part, wordsBehind } from './part.js';
 import type { Reading } from './reading.js';
 
-export interface ForEach {
-  readonly variable: string;
-  readonly values: readonly Located<string>[];
-  /** What a value is called, by language and value; where it is missing the value itself is shown. */
-  readonly words: ReadonlyMap<string, ReadonlyMap<string, string>>;
-  readonly at: Procedure['at'];
-}
+/** What `for-each` goes through. */
+export type ForEach = NonNullable<Procedure['forEach']>;
 
 /** One copy of a repeated part. */
 export interface Repeated {

@@ -126,9 +126,7 @@ function stepsOf(reading: Reading, part: Part): { readonly made: Made; readonly 
     'steps',
   );
   const anyOrder = anyOrderOf(reading, part, parts);
-  const { variable, values: sides, at } = forEach ?? {};
-  const kept = variable !== undefined && sides && at ? { variable, values: sides, at } : undefined;
-  return { made: filled({ values, adjusters, worksheets, steps, anyOrder, forEach: kept }), parts };
+  return { made: filled({ values, adjusters, worksheets, steps, anyOrder, forEach }), parts };
 }
 
 /** Groups of steps in any order; a repeated step stands for all its copies. */

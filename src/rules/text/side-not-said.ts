@@ -7,6 +7,7 @@ import { type Span, spanWithin } from '../../text/source.js';
 import { numberLanguage } from '../prose/languages/languages.js';
 import { rule } from '../rule.js';
 import { languageOf } from './languages/languages.js';
+import { miscalledSides, sidesOf } from './sides.js';
 
 interface Facts {
   readonly step: string;
@@ -21,8 +22,10 @@ export default rule({
   severity: 'warning',
   needs: 'procedure',
   *run(procedure, { book }) {
+    // what `for-each` calls wrongly is told where it does
+    if (miscalledSides(procedure).length > 0) return;
     const told = new Set<string>();
-    const sides = new Set(['left', 'right', ...(procedure.forEach?.values ?? []).map(({ value }) => value)]);
+    const sides = new Set(sidesOf(procedure));
     const ids = new Set([...procedure.values, ...procedure.adjusters].map(({ id }) => id));
     for (const step of procedure.steps) {
       const sided = sidedIn(step, { sides, ids });

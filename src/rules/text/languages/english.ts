@@ -111,7 +111,8 @@ export const english: Language = {
   clockwise: /\bclockwise\b/i,
   counterClockwise: /\b(?:counter|anti)[- ]?clockwise\b/i,
   left: /\bleft\b/i,
-  right: /\bright\b/i,
+  right:
+    /(?<!\b(?:is|are|be|was|reads?|stands?|all) )\bright\b(?! (?:away|now|angles?|value|reading|order|size|place|way|time|amount|one)\b)/i,
   ownEnd: /\bfrom (?:its (?:own )?(?:end|side)|the (?:end|outside))\b/i,
   threaded: /\b(?:screw|bolt|nut|stud|spindle|threaded|turnbuckle)s?\b/i,
   seenFrom:
