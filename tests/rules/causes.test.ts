@@ -102,7 +102,7 @@ describe('a precondition', () => {
     ['with a misspelt state', 'engin', 'low-idle', ['unknown-state']],
     ['with a misspelt value', 'engine', 'Low-idle', ['unknown-state-value']],
     ['in typographic quotes', 'engine', '“low-idle”', ['unknown-state-value']],
-    ['with a value twice', 'engine', '[low-idle, low-idle]', []],
+    ['with a value twice', 'engine', '[low-idle, low-idle]', ['duplicate-entry']],
     ['with another value', 'engine', 'working-speed', ['same-sign-other-state']],
   ])('%s is a fault of its own, and none of the same sign elsewhere', (_, state, value, expected) => {
     expect(codes(required(state, value))).toEqual(expected);

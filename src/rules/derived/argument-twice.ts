@@ -1,7 +1,7 @@
-// A value that is worked out from one value twice, where two were meant: `mean(left, left)`, `left - left`.
+// A value that is worked out from one thing twice, where two were meant: `mean(left, left)`, `max(error) - max(error)`.
 
 import type { Expr } from '../../calc/expression/ast.js';
-import { partsOf } from '../../calc/expression/names.js';
+import { namesIn, partsOf } from '../../calc/expression/names.js';
 import type { WrittenExpr } from '../../model/numbers.js';
 import { spanWithin } from '../../text/source.js';
 import { rule } from '../rule.js';
@@ -50,7 +50,7 @@ function twiceIn(expr: Expr): Twice | undefined {
       : expr.kind === 'binary' && (expr.op === '-' || expr.op === '/')
         ? [[expr.left, expr.right], expr.op]
         : [[], ''];
-  const again = parts.find((part, i) => part.kind === 'name' && parts.findIndex((one) => isName(one, part)) < i);
+  const again = parts.find((part, i) => namesIn(part).length > 0 && parts.findIndex((one) => isSame(one, part)) < i);
   if (again) return { start: again.start, end: again.end, by };
   for (const part of partsOf(expr)) {
     const found = twiceIn(part);
@@ -59,8 +59,16 @@ function twiceIn(expr: Expr): Twice | undefined {
   return undefined;
 }
 
-function isName(one: Expr, other: Expr): boolean {
-  return one.kind === 'name' && other.kind === 'name' && one.path === other.path;
+/** Whether two parts are written alike, wherever they stand. */
+function isSame(one: Expr, other: Expr): boolean {
+  return written(one) === written(other);
+}
+
+function written(expr: Expr): string {
+  return JSON.stringify(expr, (key, value: unknown) => {
+    if (key === 'start' || key === 'end') return undefined;
+    return typeof value === 'bigint' ? String(value) : value;
+  });
 }
 
 function textOf({ start, end }: Twice, { source }: WrittenExpr): string {

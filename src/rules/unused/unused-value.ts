@@ -1,7 +1,7 @@
 // A check value that no step measures and nothing else names.
 
 import { rule } from '../rule.js';
-import { hasWrongName, usedReadings } from './used.js';
+import { hasWrongName, readingsInWork, usedReadings } from './used.js';
 
 export default rule({
   id: 'unused-value',
@@ -10,10 +10,11 @@ export default rule({
   *run(procedure) {
     if (hasWrongName(procedure)) return;
     const used = usedReadings(procedure);
+    const named = readingsInWork(procedure);
     const measured = new Set(procedure.steps.flatMap(({ measure }) => measure.map(({ value }) => value)));
-    for (const { id, idAt, from, limits } of procedure.values) {
-      // What is worked out and has limits is there to decide: a text that shows it decides nothing.
-      const isUsed = from && limits ? measured.has(id) : used.has(id);
+    for (const { id, idAt, from, limits, readWith } of procedure.values) {
+      // What has limits, and is worked out or read, is there to decide: a text that shows it decides nothing.
+      const isUsed = limits && from ? measured.has(id) : limits && readWith ? named.has(id) : used.has(id);
       if (!isUsed) yield { at: idAt, data: id };
     }
   },

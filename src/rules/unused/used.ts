@@ -46,12 +46,19 @@ function findNames(procedure: Procedure): ReadonlySet<string> {
   return new Set([...limits, ...expressions].flatMap((written) => namesOf(written, isName)));
 }
 
-/** Values and worksheets that a step measures, an expression or a text names, or an adjuster watches. */
-export function usedReadings(procedure: Procedure): ReadonlySet<string> {
+/** Values and worksheets that a step measures, an expression names, or an adjuster watches. */
+export function readingsInWork(procedure: Procedure): ReadonlySet<string> {
   return new Set([
     ...procedure.steps.flatMap((step) => step.measure.map(({ value }) => value)),
     ...procedure.adjusters.flatMap(({ watch }) => watch?.value ?? []),
     ...namesInNumbers(procedure),
+  ]);
+}
+
+/** Those, and what a text names. */
+export function usedReadings(procedure: Procedure): ReadonlySet<string> {
+  return new Set([
+    ...readingsInWork(procedure),
     ...[...placesOf(procedure)]
       .map((path) => path.split('.')[0] ?? path)
       .flatMap((id) => [id, id.replaceAll('-', '_')]),
