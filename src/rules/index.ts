@@ -4,6 +4,7 @@ import parameterOfOtherQuantity from './across/parameter-of-other-quantity.js';
 import sameDigitsOtherUnit from './across/same-digits-other-unit.js';
 import sameSignOtherState from './across/same-sign-other-state.js';
 import sameWordsOtherEffect from './across/same-words-other-effect.js';
+import toldAlike from './across/told-alike.js';
 import valueDiffersElsewhere from './across/value-differs-elsewhere.js';
 import valueUnlikeSiblings from './across/value-unlike-siblings.js';
 import adjusterCancelsOut from './adjusters/adjuster-cancels-out.js';
@@ -35,9 +36,11 @@ import answersAlike from './flow/answers-alike.js';
 import anyOrderOfOne from './flow/any-order-of-one.js';
 import branchNeverTaken from './flow/branch-never-taken.js';
 import deadlineWithoutBranch from './flow/deadline-without-branch.js';
+import draftRun from './flow/draft-run.js';
 import failedExpectationAtDone from './flow/failed-expectation-at-done.js';
 import failedExpectationGoesOn from './flow/failed-expectation-goes-on.js';
 import neverDone from './flow/never-done.js';
+import otherwiseWithoutExpect from './flow/otherwise-without-expect.js';
 import questionWithOneAnswer from './flow/question-with-one-answer.js';
 import requiredTwice from './flow/required-twice.js';
 import unreachableStep from './flow/unreachable-step.js';
@@ -98,6 +101,7 @@ import wrongPlaceAtRun from './order/wrong-place-at-run.js';
 import peopleNotNeeded from './people/people-not-needed.js';
 import tooFewPeople from './people/too-few-people.js';
 import twoPlacesInStep from './people/two-places-in-step.js';
+import brokenTable from './prose/broken-table.js';
 import headingLikeStep from './prose/heading-like-step.js';
 import nameContradictsParameter from './prose/name-contradicts-parameter.js';
 import plainNumber from './prose/plain-number.js';
@@ -152,6 +156,8 @@ export const rules: readonly AnyRule[] = [
   answersAlike,
   anyOrderOfOne,
   failedExpectationAtDone,
+  draftRun,
+  otherwiseWithoutExpect,
   failedExpectationGoesOn,
   nameUsedTwice,
   sideWrittenOut,
@@ -159,6 +165,7 @@ export const rules: readonly AnyRule[] = [
   termTwoMeanings,
   givesNotLeft,
   headingLikeStep,
+  brokenTable,
   nameContradictsParameter,
   reviewTooLate,
   unfinishedText,
@@ -179,6 +186,7 @@ export const rules: readonly AnyRule[] = [
   endsLookMistyped,
   sameSignOtherState,
   sameWordsOtherEffect,
+  toldAlike,
   timesDoNotAddUp,
   peopleNotNeeded,
   adjusterCancelsOut,

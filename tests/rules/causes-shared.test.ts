@@ -60,7 +60,7 @@ title: Make the machine safe
 kind: setup
 summary: Stops the engine.
 revision: 1
-status: draft
+status: released
 applies: all
 tools: none
 supplies: none
