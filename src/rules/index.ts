@@ -87,6 +87,7 @@ import readAgainAlike from './order/read-again-alike.js';
 import readingUnsureWithoutBranch from './order/reading-unsure-without-branch.js';
 import requirementLost from './order/requirement-lost.js';
 import requiresNotMetAtRun from './order/requires-not-met-at-run.js';
+import rowsOutOfReach from './order/rows-out-of-reach.js';
 import safetyRuleBroken from './order/safety-rule-broken.js';
 import sentToWrongAdjuster from './order/sent-to-wrong-adjuster.js';
 import setsNothingNew from './order/sets-nothing-new.js';
@@ -246,6 +247,7 @@ export const rules: readonly AnyRule[] = [
   startImpossible,
   stateNotPossible,
   setsNothingNew,
+  rowsOutOfReach,
   unchangedRuleBroken,
   unsafeEnd,
   vacuousRule,
