@@ -172,13 +172,21 @@ function noteImage(reader: Reader, url: string, image: Span): void {
     reader.images.push({ value: url, at });
     return;
   }
+  // the path as other programs want it, from the file that it stands in
+  const meant = /^(?:[\w-]+\/|\.{0,2}\/)+(figures\/(?!.*\.\.)[^\\:]+)$/.exec(url)?.[1];
   reader.diagnostics.push(
     diagnose({
       code: 'picture-outside-figures',
       severity: 'error',
       message: `Unexpected picture \`${url}\`, expected a file below \`figures/\` of the book`,
       at,
-      help: 'Put the picture into `figures/` and name it from there, such as `figures/arm.svg`: a page must show it without signal.',
+      help:
+        meant === undefined
+          ? 'Put the picture into `figures/` and name it from there, such as `figures/arm.svg`: a page must show it without signal.'
+          : `Write \`${meant}\`: pictures are named from the folder of the book, wherever the text stands.`,
+      ...(meant === undefined
+        ? {}
+        : { fixes: [{ title: `Write \`${meant}\``, safe: false, edits: [{ at, text: meant }] }] }),
     }),
   );
 }

@@ -28,9 +28,10 @@ export function faultsOf(path: string, mended: Mended, errors: readonly YAMLPars
 }
 
 function faultOf(path: string, mended: Mended, error: YAMLParseError): Diagnostic {
-  const part = partOf(mended.text, error);
+  const brace = braceWithoutDash(mended.text, error);
+  const part = brace ?? partOf(mended.text, error);
   const written = mended.text.slice(part.start, part.end);
-  const words = strayWords(mended.text, error, part.start) ?? wordsOf(error, written);
+  const words = brace ? withoutDash : (strayWords(mended.text, error, part.start) ?? wordsOf(error, written));
   const start = mended.originOf(part.start);
   const at = { file: path, start, end: Math.max(start, mended.originOf(part.end)) };
   const fix = fixOf(error, mended, at);
@@ -47,6 +48,32 @@ function partOf(text: string, error: YAMLParseError): { start: number; end: numb
   if (end > start || start >= line) return { start, end };
   return { start, end: start + (/^[^\s:]+/.exec(text.slice(start, line))?.[0].length ?? 1) };
 }
+
+/** A line of a list that begins with `{` where those above or below begin with a dash. */
+function braceWithoutDash(text: string, error: YAMLParseError): { start: number; end: number } | undefined {
+  if (!placeCodes.has(error.code)) return undefined;
+  const own = text.lastIndexOf('\n', error.pos[0] - 1) + 1;
+  const above = lineAbove(text, own);
+  const isBrace = (line: number | undefined): line is number =>
+    line !== undefined && /^[ \t]*\{/.test(text.slice(line, lineEnd(text, line)));
+  const line = [own, above].find(isBrace);
+  if (line === undefined) return undefined;
+  const neighbours = [lineAbove(text, line), lineEnd(text, line) + 1];
+  const isItem = (start: number | undefined): boolean =>
+    start !== undefined && /^[ \t]*-[ \t]+\{/.test(text.slice(start, lineEnd(text, start)));
+  const start = text.indexOf('{', line);
+  return neighbours.some(isItem) ? { start, end: start + 1 } : undefined;
+}
+
+function lineAbove(text: string, line: number): number | undefined {
+  return line === 0 ? undefined : text.lastIndexOf('\n', line - 2) + 1;
+}
+
+const withoutDash: Words = {
+  code: 'wrong-indent',
+  message: 'This line has no dash before its `{`, and the lines beside it are items of a list',
+  help: 'Write `- {`, with as many spaces before the dash as the other items of the list have.',
+};
 
 /** A key in the column of dashes, or a dash in the column of keys: neither belongs to what stands above. */
 function strayWords(text: string, error: YAMLParseError, start: number): Words | undefined {

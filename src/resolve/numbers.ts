@@ -103,14 +103,18 @@ export function reportFault(scene: Scene, source: SourceText, fault: CalcFault):
         ? `Nothing comes of \`${source.value.trim()}\`: ${decapitalize(fault.message)}`
         : fault.message,
     at: spanWithin(source, start, end),
-    help: fault.help ?? (code === 'unit-mismatch' ? mendUnit(source.value.slice(start, end)) : mendBy[code]),
+    help:
+      fault.help ?? (code === 'unit-mismatch' ? mendUnit(source.value.slice(start, end), fault.message) : mendBy[code]),
     ...(fixes ? { fixes } : {}),
   });
 }
 
 /** `0.7 to 1.0 psi` is shown, so that nobody has to guess which number is meant. */
-function mendUnit(written: string): string {
-  return `Mend the unit of \`${written.trim()}\`, or what this number is said to be.`;
+function mendUnit(written: string, message: string): string {
+  const text = written.trim();
+  const isShare = message.endsWith('expected number') && /\d\s*[\p{L}°]\S*$/u.test(text);
+  const share = isShare ? ' A share is written in %, such as `3 %`.' : '';
+  return `Mend the unit of \`${text}\`, or what this number is said to be.${share}`;
 }
 
 function decapitalize(text: string): string {

@@ -26,6 +26,8 @@ describe('faults of YAML', () => {
     ['a dash among keys', 'a:\n  b: 1\n  - c\n', ['wrong-indent "-"'], undefined],
     ['a key among dashes', 'a:\n  - b\n  c: 1\n', ['wrong-indent "c"'], undefined],
     ['a key between dash and keys', 'a:\n  - b: 1\n   c: 1\n', ['wrong-indent "c"'], undefined],
+    ['a part without a dash, first in a list', 'a:\n    { b: 1 }\n  - { b: 2 }\n', ['wrong-indent "{"'], undefined],
+    ['a part without a dash among items', 'a:\n  - { b: 1 }\n  { b: 2 }\n', ['wrong-indent "{"'], undefined],
     ['no key before a colon', ': a\n', ['key-not-text ""'], {}],
     ['keys behind a list', '- a\nb: c\n', ['yaml-syntax "b"'], ['a']],
     [

@@ -128,16 +128,33 @@ export function requireName(report: Report, use: NameUse): boolean {
   if (declared.has(use.name.value)) return true;
   const known = new Set(declared.keys());
   const { code, noun, where, mend }: Kind = kinds[use.kind];
-  const near = use.near ?? nearestNames(use.name.value, known);
+  const plain = use.name.value.replaceAll(/^[“”„‟«»‘’]+|[“”„‟«»‘’]+$/gu, '');
+  const near = use.near ?? (known.has(plain) ? [plain] : nearestNames(use.name.value, known));
   report({
     code,
     message: use.message ?? `No ${noun} is called \`${use.name.value}\``,
     at: use.name.at,
-    help: askWhetherMeant(near) ?? mend ?? adviseOn(use.name.value, known, kinds[use.kind]),
+    help:
+      (plain === near[0] && plain !== use.name.value ? plainQuotes(plain) : undefined) ??
+      askWhetherMeant(near) ??
+      severalIn(use.name.value, known) ??
+      mend ??
+      adviseOn(use.name.value, known, kinds[use.kind]),
     ...(where === undefined ? {} : { note: where }),
     ...fixFor(use.name, near),
   });
   return false;
+}
+
+function plainQuotes(name: string): string {
+  return `Write \`"${name}"\`, with the plain quotes of the keyboard: typographic ones are taken for letters.`;
+}
+
+/** `raised, travel`, or `raised and travel`, where each of them is a name. */
+function severalIn(written: string, known: ReadonlySet<string>): string | undefined {
+  const names = written.split(/\s*(?:,|;|\band\b)\s*/);
+  if (names.length < 2 || !names.every((name) => known.has(name))) return undefined;
+  return `Several names are a list: write \`[${names.join(', ')}]\`.`;
 }
 
 function adviseOn(name: string, known: ReadonlySet<string>, { noun, where }: Kind): string {

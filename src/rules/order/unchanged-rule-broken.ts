@@ -1,6 +1,6 @@
 // A step changes what a safety rule wants left alone.
 
-import type { Violation } from '../../order/result.js';
+import type { StateSet, Violation } from '../../order/result.js';
 import { rule } from '../rule.js';
 import { helpFor } from './help.js';
 import { sayOf, violationsOf } from './violation.js';
@@ -30,8 +30,23 @@ function helpOf(violation: Violation): string {
   const leave =
     places === undefined
       ? `add a step after which it is no longer ${listed(triggeredBy.map(stateWords), 'and')}`
-      : `bring the person away from ${places}, with \`at\``;
+      : `bring ${whoIs(violation)} away from ${places}, with ${byOf(violation)}\`at\``;
   const secure =
     changed?.by === 'physics' ? [`add a step before it that keeps ${code(changed.state)} from changing`] : [];
   return helpFor(violation, `Before ${where(violation)}, ${leave}`, secure);
+}
+
+/** Who is where the rule triggers: with several people, the one that `by` names. */
+function whoIs({ triggeredBy }: Violation): string {
+  const person = personIn(triggeredBy);
+  return person === undefined ? 'the person' : `person ${person}`;
+}
+
+function byOf({ triggeredBy }: Violation): string {
+  const person = personIn(triggeredBy);
+  return person === undefined || person === 1 ? '' : `\`by: ${person}\` and `;
+}
+
+function personIn(triggeredBy: readonly StateSet[]): number | undefined {
+  return triggeredBy.find(({ state }) => state === 'person')?.person;
 }
