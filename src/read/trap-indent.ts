@@ -21,16 +21,19 @@ export function noteDeepKeys(scan: Scan, deep: { at: number; above: string; mend
   );
 }
 
-/** Notes a key that stands further left than its neighbours above and below. */
-export function noteShallowKey(scan: Scan, key: Range, mend: Mend): void {
-  const name = onOneLine(scan.text.slice(key.start, key.end));
+/** Notes a key, or the dash of an item, that stands further left than its neighbours above and below. */
+export function noteShallow(scan: Scan, part: Range, mend: Mend): void {
+  const written = onOneLine(scan.text.slice(part.start, part.end));
+  const isDash = written === '-';
   addMendedTrap(
     scan,
     {
       code: 'wrong-indent',
-      at: key,
-      message: `\`${name}\` stands further left than the keys above and below it, so that it is taken out of them`,
-      help: `Put as many spaces before \`${name}\` as its neighbours have: ${mend.text.length}.`,
+      at: part,
+      message: isDash
+        ? 'This dash stands further left than those of the list above, so that its item is taken out of the list'
+        : `\`${written}\` stands further left than the keys above and below it, so that it is taken out of them`,
+      help: `Put as many spaces before ${isDash ? 'the dash' : `\`${written}\``} as its neighbours have: ${mend.text.length}.`,
     },
     { title: 'Move it into the column of its neighbours', safe: false, mends: [mend] },
   );

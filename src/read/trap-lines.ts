@@ -7,7 +7,7 @@ import type { Range } from './front-matter.js';
 import type { Mend } from './mended.js';
 import { noteTooDeep, type Scan } from './trap.js';
 import { gluedKey } from './trap-flow-text.js';
-import { noteDeepKeys, noteOddIndents, noteShallowKey } from './trap-indent.js';
+import { noteDeepKeys, noteOddIndents, noteShallow } from './trap-indent.js';
 import { noteSpaceAfterColon, noteSpaceAfterDash } from './trap-separators.js';
 import { columnsOf, filledLine, keyEnd, lineEnd, nextLine } from './trap-signs.js';
 import { scanValue } from './trap-value.js';
@@ -91,8 +91,9 @@ function endDeepKeys(lines: Lines): void {
   lines.deep = undefined;
 }
 
-function scanNode(lines: Lines, first: Place): number {
+function scanNode(lines: Lines, found: Place): number {
   const { scan } = lines;
+  const first = { ...found, column: shallowDash(lines, found) ?? found.column };
   const { dash, at, column } = pastDashes(lines, first);
   if (column > deepestColumn) {
     noteTooDeep(scan, at);
@@ -117,6 +118,7 @@ function scanAfterKey(lines: Lines, key: Place, colon: number): number {
   const { text } = lines.scan;
   const closed = lines.keys.filter((column) => column > key.column);
   openColumn(lines.keys, key.column);
+  while ((lines.dashes.at(-1) ?? -1) >= key.column) lines.dashes.pop();
   let at = colon;
   while (text[at] === ' ' || text[at] === '\t') at += 1;
   const value = scanValue(lines.scan, { at, parent: key.column, before: 'key' });
@@ -126,7 +128,7 @@ function scanAfterKey(lines: Lines, key: Place, colon: number): number {
     const isShallow = closed.includes(value.deepKey.column) && !isBookKey(above) && isFirstOnLine(text, key);
     if (isShallow) {
       const mend = { start: key.at - key.column, end: key.at, text: ' '.repeat(value.deepKey.column) };
-      noteShallowKey(lines.scan, { start: key.at, end: key.at + above.length }, mend);
+      noteShallow(lines.scan, { start: key.at, end: key.at + above.length }, mend);
       return value.next;
     }
     const { at: first, column: from } = value.deepKey;
@@ -138,6 +140,17 @@ function scanAfterKey(lines: Lines, key: Place, colon: number): number {
 
 function isFirstOnLine(text: string, { at, column }: Place): boolean {
   return /^[\r\n]? *$/.test(text.slice(Math.max(0, at - column - 1), at));
+}
+
+/** The column of the items of a list, where one of them stands further left than all lists that are open. */
+function shallowDash({ scan, dashes, deep }: Lines, first: Place): number | undefined {
+  const { text } = scan;
+  const open = dashes.at(-1);
+  const isItem = /^- +[a-z{]/.test(text.slice(first.at, first.at + 8)) && isFirstOnLine(text, first);
+  if (deep || open === undefined || !isItem || dashes.some((column) => column <= first.column)) return undefined;
+  const mend = { start: first.at - first.column, end: first.at, text: ' '.repeat(open) };
+  noteShallow(scan, { start: first.at, end: first.at + 1 }, mend);
+  return open;
 }
 
 /** Past the dashes that open list items; `dash` is the column of the last one. */
@@ -169,7 +182,9 @@ function noteGluedDash(lines: Lines, dash: Place): void {
 
 function isGluedDash(text: string, dash: number): boolean {
   const found = /^-([a-z][a-z-]*):(?:\s|$)/.exec(text.slice(dash, dash + 40));
-  return found !== null && isBookKey(found[1] ?? '');
+  return (
+    (found !== null && isBookKey(found[1] ?? '')) || /^-\{ *[a-z][a-z-]*:(?:\s|$)/.test(text.slice(dash, dash + 60))
+  );
 }
 
 /** `- Grease: two tubes`: a capital word with a text behind it and nothing below is rather a sentence than a key. */

@@ -28,7 +28,7 @@ export function noteSpaceAfterColon(scan: Scan, key: Range, odd = ''): void {
 
 /** Notes a list item whose dash lacks the space behind it; `mends` put it in and move the keys below with it. */
 export function noteSpaceAfterDash(scan: Scan, dash: number, mends: readonly Mend[]): void {
-  const written = /^-[^\s:]*:/.exec(scan.text.slice(dash, dash + 60))?.[0] ?? '-';
+  const written = /^-(?:\{|[^\s:]*:)/.exec(scan.text.slice(dash, dash + 60))?.[0] ?? '-';
   addMendedTrap(
     scan,
     {

@@ -104,6 +104,77 @@ describe('a translation', () => {
   });
 });
 
+describe('a number of a header that cannot be read', () => {
+  const unread: Change = ['headers/row-12x20.yaml', 'row_spacing: 20 in', 'row_spacing: 20"'];
+
+  it('is one fault, though the name of the header then says another of its numbers', () => {
+    expect(told(check('', unread))).toEqual(['bad-limits headers/row-12x20.yaml']);
+  });
+
+  it('does not hush a text that contradicts a number of a procedure', () => {
+    const other: Change = ['headers/platform-30.yaml', 'working_width: 30 ft', 'working_width: 30"'];
+    const found = check('', other, [
+      procedure,
+      'The display reads {raised}',
+      'On the ground the height sensor must read 4.6 V, and {raised}',
+    ]);
+    expect(told(found)).toContain(`prose-contradicts-number ${procedure}`);
+  });
+});
+
+describe('a name that a step gives wrongly', () => {
+  const again =
+    'steps:\n  - id: lower-first\n    do: Lower the header until the feeder house stops.\n    hazard: [moving-header]\n    sets: { header: on-ground }\n';
+
+  it('is one fault, though steps of the same words then have another hazard', () => {
+    const found = check(
+      '',
+      [procedure, 'steps:\n', again],
+      [procedure, 'hazard: [moving-header]', 'hazard: [moving-hedder]'],
+    );
+    expect(told(found)).toEqual([`unknown-hazard ${procedure}`]);
+  });
+
+  it('is one fault, however many branches name the step that is gone', () => {
+    const gone = '  - id: void\n    do: Leave automatic height off.\n    then: call-service\n';
+    const found = check('', [procedure, gone, '']);
+    expect(told(found)).toEqual([`unknown-step ${procedure}`]);
+    expect(found[0]?.related.length).toBe(1);
+  });
+
+  it('is a fault of its own beside another name', () => {
+    const found = check(
+      '',
+      [procedure, 'go: void', 'go: viod'],
+      [procedure, 'then: call-service', 'then: cal-service'],
+    );
+    expect(told(found)).toEqual([`unknown-step ${procedure}`, `unknown-step ${procedure}`]);
+  });
+});
+
+describe('a book without its states', () => {
+  it('is told once, and not wherever a state is named', () => {
+    const texts = new Map(base);
+    texts.delete('states.yaml');
+    const sources = new Map([...texts].map(([path, text]) => [path, { path, text }]));
+    const found = checkBook({ sources, figures: new Set() }).diagnostics.filter(({ severity }) => severity !== 'hint');
+    expect(found.map(({ code }) => code)).toEqual(['unknown-state']);
+    expect(found[0]?.help).toContain('`states.yaml`');
+  });
+});
+
+describe('a translation with capitals in the language of its name', () => {
+  it('is told once, by the name that it should have', () => {
+    const texts = new Map([...base, ['sensors/learn-height-range.ES.md', '---\ntranslates: 3\nsteps: {}\n---\n']]);
+    texts.set('book.yaml', (texts.get('book.yaml') ?? '').replace('languages: [en]', 'languages: [en, es]'));
+    const sources = new Map([...texts].map(([path, text]) => [path, { path, text }]));
+    const found = checkBook({ sources, figures: new Set() }).diagnostics.filter(({ at }) => at.file.endsWith('.ES.md'));
+    expect(found.map(({ code, help }) => `${code}: ${help}`)).toEqual([
+      'unknown-language: Call the file `learn-height-range.es.md`.',
+    ]);
+  });
+});
+
 describe('an id', () => {
   it('of a machine that is misspelt is one fault with all that is then missing', () => {
     const found = check('', [procedure, 'machine: [tarn-40, tarn-60]', 'machine: [tran-40, tarn-60]']);

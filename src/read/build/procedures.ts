@@ -43,6 +43,11 @@ export function readProcedures(
   for (const file of sources.values()) {
     const found = fileAt(file.path);
     if (found.kind !== 'procedure') continue;
+    const capital = capitalLanguage(file, sources, known.languages);
+    if (capital) {
+      diagnostics.push(capital);
+      continue;
+    }
     const before = firstFile.get(found.id);
     if (before !== undefined) diagnostics.push(sameId(file, found.id, before));
     else firstFile.set(found.id, file.path);
@@ -186,6 +191,24 @@ function strayTranslation(
     help: isMain
       ? 'Delete this file, or mend the language in its name.'
       : 'Mend the language in the name of the file, or add it to `languages` in book.yaml.',
+  });
+}
+
+/** `name.ES.md` beside `name.md`: a translation, but for the capitals in its name. */
+function capitalLanguage(
+  file: SourceFile,
+  sources: ReadonlyMap<string, SourceFile>,
+  languages: readonly string[],
+): Diagnostic | undefined {
+  const [, original = '', written = ''] = /^(.*)\.([^./]+)\.md$/.exec(file.path) ?? [];
+  const language = languages.slice(1).find((one) => one.toLowerCase() === written.toLowerCase());
+  if (language === undefined || !sources.has(`${original}.md`)) return undefined;
+  return diagnose({
+    code: 'unknown-language',
+    severity: 'error',
+    message: `\`${written}\` is no language of the book, and \`${language}\` is: a translation has it in its name as the book writes it`,
+    at: topOf(file),
+    help: `Call the file \`${original.slice(original.lastIndexOf('/') + 1)}.${language}.md\`.`,
   });
 }
 

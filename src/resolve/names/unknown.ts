@@ -132,7 +132,9 @@ export function requireName(report: Report, use: NameUse): boolean {
   const near = use.near ?? (known.has(plain) ? [plain] : nearestNames(use.name.value, known));
   report({
     code,
-    message: use.message ?? `No ${noun} is called \`${use.name.value}\``,
+    message:
+      use.message ??
+      `No ${noun} is called \`${use.name.value}\`${known.size === 0 && noun === 'state' ? ': the book has no states' : ''}`,
     at: use.name.at,
     help:
       (plain === near[0] && plain !== use.name.value ? plainQuotes(plain) : undefined) ??
@@ -158,6 +160,9 @@ function severalIn(written: string, known: ReadonlySet<string>): string | undefi
 }
 
 function adviseOn(name: string, known: ReadonlySet<string>, { noun, where }: Kind): string {
+  if (known.size === 0 && noun === 'state') {
+    return `If \`states.yaml\` is missing, put it back; else declare there what \`${name}\` and the other states can be.`;
+  }
   if (known.size === 0 || known.size > 8) {
     return `Declare \`${name}\`, or write ${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun} that is declared.`;
   }

@@ -20,6 +20,12 @@ const ofRigs: ReadonlySet<string> = new Set([
 /** Of these the same is said wherever the one thing is missing. */
 const repeated: ReadonlySet<string> = new Set(['missing-language', 'too-few-people']);
 
+/** What is said wherever a state is named, where the book has none. */
+const ofStates: ReadonlySet<string> = new Set(['unknown-state', 'unknown-place', 'unknown-event']);
+
+/** What is said of a number in words that may be one that could not be read. */
+const ofNumbers: ReadonlySet<string> = new Set(['name-contradicts-parameter', 'prose-contradicts-number']);
+
 interface Cause {
   readonly code: string;
   readonly fits: (cause: Diagnostic, of: Diagnostic) => boolean;
@@ -37,11 +43,15 @@ const causes: Readonly<Record<string, Cause>> = {
 };
 
 /** Joins what follows from a misspelt id, a side, a language or the number of people to the one fault. */
-export function joinIds(diagnostics: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
+export function joinIds(all: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
+  const diagnostics = book.states.size === 0 ? firstOfStates(all) : all;
   const errors = diagnostics.filter(({ severity }) => severity === 'error');
   const wrongIds = errors.filter(({ code }) => rigIds.has(code));
   return joinTo(diagnostics, (diagnostic) => {
     const { code, at, message } = diagnostic;
+    const unread =
+      ofNumbers.has(code) && errors.find((one) => isUnreadNumber(one) && isOfFile(diagnostic, one.at.file));
+    if (unread) return unread;
     const wrong = ofRigs.has(code) && wrongIds.find((one) => reaches(one.at.file, at.file, book));
     if (wrong) return wrong;
     const cause = causes[code];
@@ -60,6 +70,21 @@ export function joinIds(diagnostics: readonly Diagnostic[], book: Book): readonl
     if (code === 'never-done') return unfinishedIn(diagnostic, errors, book);
     return undefined;
   });
+}
+
+// Hundreds of places name what is missing as a whole: the first of them is enough.
+function firstOfStates(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
+  const first = diagnostics.find(({ code }) => code === 'unknown-state');
+  return first ? diagnostics.filter((one) => one === first || !ofStates.has(one.code)) : diagnostics;
+}
+
+// what the words mean may be the number that could not be read, beside the one that they are taken for
+function isOfFile({ at, related }: Diagnostic, file: string): boolean {
+  return at.file === file || related.some((one) => one.at.file === file);
+}
+
+function isUnreadNumber({ code, at: { file } }: Diagnostic): boolean {
+  return code === 'bad-limits' && /^(?:machines|headers)\//.test(file);
 }
 
 // A file of a machine reaches all; one of a procedure itself, its translations and what runs it.

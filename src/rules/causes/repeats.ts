@@ -52,8 +52,14 @@ export function joinCalls(diagnostics: readonly Diagnostic[], book: Book): reado
 const sameWords: Readonly<Record<string, RegExp>> = {
   'requires-not-met-at-run': /runs `[^`]+`, which requires.*$/,
   'missing-parameter': /^`[^`]+` has no parameter/,
+  'unknown-step': /^No step or end is called.*$/,
+  // one value, each of its entries against several parameters that are called as it is
+  'value-differs-elsewhere': /^`[^`]+` of `[^`]+` is/,
   'withdrawn-run': /^`[^`]+` is withdrawn/,
 };
+
+/** Of these only what one file says is one fault. */
+const inOneFile: ReadonlySet<string> = new Set(['missing-parameter', 'unknown-step']);
 
 /** The same of codes whose one reason stands in a shared file, if more than two procedures say it. */
 const sameWidely: Readonly<Record<string, RegExp>> = {
@@ -78,8 +84,7 @@ function joinSame(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
     // what cannot be done after one branch that leads to an end is one fault
     if (end !== undefined) put(groups, [at.file, at.start, end], diagnostic);
     // what a machine lacks is lacked by one procedure at a time
-    else if (words !== undefined)
-      put(groups, [code, code === 'missing-parameter' ? at.file : '', plain(words)], diagnostic);
+    else if (words !== undefined) put(groups, [code, inOneFile.has(code) ? at.file : '', plain(words)], diagnostic);
     else if (wide !== undefined) put(widely, [code, plain(wide)], diagnostic);
   }
   const wide = [...widely.values()].filter((group) => new Set(group.map(({ at }) => at.file)).size > 2);

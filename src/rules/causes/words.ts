@@ -3,7 +3,7 @@
 
 import type { Diagnostic } from '../../diagnostic/diagnostic.js';
 import type { Book } from '../../model/book.js';
-import type { Procedure } from '../../model/procedure.js';
+import type { Procedure, Step } from '../../model/procedure.js';
 import type { Span } from '../../text/source.js';
 import { joinTo } from './followers.js';
 
@@ -24,6 +24,14 @@ const orderCodes: ReadonlySet<string> = new Set([
   'state-not-possible',
   'unchanged-rule-broken',
   'unsafe-end',
+]);
+
+/** Names that a step gives, and that are wrong: it then lacks what the like of it have. */
+const unknownInStep: ReadonlySet<string> = new Set([
+  'unknown-hazard',
+  'unknown-place',
+  'unknown-state',
+  'unknown-state-value',
 ]);
 
 /** Joins what prose and translations say of a fault to that fault. */
@@ -53,7 +61,16 @@ export function joinWords(diagnostics: readonly Diagnostic[], book: Book): reado
       case 'name-contradicts-parameter':
         return errors.find((error) => isAboutSame(error, diagnostic, places));
       case 'same-words-other-effect':
-        return errors.find((error) => orderCodes.has(error.code) && isOfState(error, diagnostic));
+        return errors.find(
+          (error) =>
+            (orderCodes.has(error.code) && isOfState(error, diagnostic)) ||
+            (unknownInStep.has(error.code) && stepAt(procedures, error.at) === stepAt(procedures, diagnostic.at)),
+        );
+      case 'tool-not-listed':
+        return errors.find(
+          ({ code, at, help }) =>
+            code === 'unknown-tool' && at.file === diagnostic.at.file && help?.includes(toolIn(diagnostic)),
+        );
       case 'watch-not-moved':
         return diagnostics.find(
           ({ code, at, message }) =>
@@ -114,6 +131,14 @@ function differenceFrom({ at, message }: Diagnostic, told: readonly Diagnostic[]
 function isOfState(error: Diagnostic, { at, message }: Diagnostic): boolean {
   const state = /\{ ([\w-]+):/.exec(message)?.[1];
   return state !== undefined && error.at.file === at.file && error.message.includes(`\`${state}\``);
+}
+
+function stepAt(procedures: readonly Procedure[], place: Span): Step | undefined {
+  return procedures.find(({ file }) => file === place.file)?.steps.find(({ at }) => holds(at, place));
+}
+
+function toolIn({ message }: Diagnostic): string {
+  return /takes the tool (`[^`]+`)/.exec(message)?.[1] ?? message;
 }
 
 function quotedLast({ message }: Diagnostic): string {
