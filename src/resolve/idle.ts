@@ -33,7 +33,7 @@ export function reportIdle({ choices }: { readonly choices: ChoiceUse }, procedu
       code: 'only-for-nothing',
       message: `${what} is for none of the rigs that this procedure applies to`,
       at: only.at,
-      help: 'Mend the `only`, or let the procedure apply to the rigs that are meant.',
+      help: 'Mend the `only`, or what the procedure applies to; or, if both are right, what the file of the machine or header says of it, such as its `type`.',
     });
   }
   const files = new Set([procedure.file, ...[...procedure.translations.values()].map(({ file }) => file)]);

@@ -33,7 +33,7 @@ export default rule({
     message: twice
       ? `\`${machine}\` is said twice to have been tried in the same way`
       : `\`${machine}\` is said to have been tried, and the procedure applies to none`,
-    help: 'Mend the machine, or take the entry out.',
+    help: 'Mend the machine, or take the entry out; or, if the procedure is for it, mend `applies`, or what the file of the machine says of its headers and options.',
     note: 'What was tried on one machine says nothing of another.',
   }),
 });
