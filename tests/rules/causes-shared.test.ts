@@ -141,3 +141,35 @@ describe('one slip in what a procedure is for', () => {
     expect(found[0]?.related.map(({ message }) => message).join()).toContain('`platform-30`');
   });
 });
+
+describe('a procedure that was edited after it was tried', () => {
+  const caller = [
+    '---\ntitle: Learn and look\nkind: inspection\nsummary: Learns, and looks.\nrevision: 1\nstatus: released',
+    'reviewed: { on: 2026-09-02, by: Service desk, next: 2027-08-01 }',
+    'verified: [{ machine: tarn-40, how: both, by: R. Quill, on: 2026-09-02, content: 0000-0000-0000 }]',
+    'applies: { machine: tarn-40, header: { type: row } }\ntools: none\nsupplies: none\nhazards: [moving-header]',
+    'requires:\n  - { state: engine, is: low-idle }\n  - { state: automatic-height, is: "off" }',
+    '  - { state: threshing-drive, is: disengaged }\n  - { state: oil-temperature, is: at least 100 degF }',
+    'steps:\n  - { id: learn, run: learn-height-range }\n  - { id: look, do: Look at the arms., then: done }',
+    'leaves: { height-range: valid }\n---\n',
+  ].join('\n');
+  const own = '  - { machine: tarn-40, how: on-machine';
+  const tried = (machine: string): string =>
+    `  - { machine: ${machine}, how: both, by: R. Quill, on: 2026-09-02, content: 0000-0000-0000 }\n`;
+
+  it('is told once, with the other machine and what runs it beside it', () => {
+    const texts = new Map([...base, ['sensors/learn-and-look.md', caller]]);
+    change(texts, procedure, own, `${tried('tarn-60')}${own}`);
+    change(texts, procedure, 'on: 2026-09-02 }', 'on: 2026-09-02, content: 0000-0000-0000 }');
+    const found = check(texts);
+    expect(found.map(({ code, at }) => `${code} ${at.file}`)).toEqual([`edited-after-verification ${procedure}`]);
+    expect(found[0]?.related.map(({ at }) => at.file).sort()).toEqual(['sensors/learn-and-look.md', procedure]);
+  });
+
+  it('does not hush what runs it and was edited itself for another machine', () => {
+    const texts = new Map([...base, ['sensors/learn-and-look.md', caller]]);
+    change(texts, procedure, own, `${tried('tarn-60')}${own}`);
+    const found = check(texts);
+    expect(found.map(({ at }) => at.file)).toEqual(['sensors/learn-and-look.md', procedure]);
+  });
+});

@@ -4,7 +4,7 @@ import type { Diagnostic } from '../../diagnostic/diagnostic.js';
 import type { Book } from '../../model/book.js';
 import type { Procedure, Step } from '../../model/procedure.js';
 import type { Span } from '../../text/source.js';
-import { withFollowers } from './followers.js';
+import { joinTo, withFollowers } from './followers.js';
 
 const translation = /\.[a-z]{2}\.md$/;
 
@@ -45,7 +45,23 @@ function stepAt(procedure: Procedure | undefined, { start }: Span): Step | undef
 
 /** What several callers of one procedure lack in the same way is one fault; so is an end that a procedure run does not reach. */
 export function joinCalls(diagnostics: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
-  return withoutCallers(joinSame(diagnostics), book);
+  return joinEdited(withoutCallers(joinSame(diagnostics), book), book);
+}
+
+/** An edited procedure is told once for all machines; what runs it says something else as well, which is told where it is. */
+function joinEdited(diagnostics: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
+  const edited = diagnostics.filter(({ code }) => code === 'edited-after-verification');
+  const machineOf = ({ message }: Diagnostic): string | undefined => /has changed for (`[^`]+`)/.exec(message)?.[1];
+  const calleeOf = (diagnostic: Diagnostic): Diagnostic | undefined => {
+    const callees = procedureIn(book, diagnostic.at.file)?.steps.flatMap(({ run }) => run?.value ?? []) ?? [];
+    const files = callees.flatMap((id) => book.procedures.get(id)?.file ?? []);
+    return edited.find((one) => files.includes(one.at.file) && machineOf(one) === machineOf(diagnostic));
+  };
+  const own = edited.filter((one) => !calleeOf(one));
+  return joinTo(diagnostics, (diagnostic) => {
+    if (!edited.includes(diagnostic)) return undefined;
+    return calleeOf(diagnostic) ?? own.find(({ at }) => at.file === diagnostic.at.file);
+  });
 }
 
 /** Codes of which the same is said at several places for one reason, and what of the message is then the same. */
