@@ -54,6 +54,26 @@ describe('a fault of a shared file', () => {
   });
 });
 
+describe('an entry of physics by which no machine can begin', () => {
+  const wrong = (count: number): readonly Diagnostic[] => {
+    const texts = copies(count);
+    change(texts, 'states.yaml', 'then: { key: in,', 'then: { key: removed,');
+    change(texts, 'states.yaml', 'physics:\n', 'physics:\n  - { when: { key: removed }, then: { engine: "off" } }\n');
+    return check(texts).filter(({ code }) => code === 'start-impossible');
+  };
+
+  it('is one fault, with all procedures that begin so beside the first', () => {
+    const [first, ...others] = wrong(3);
+    expect(others).toEqual([]);
+    expect(first?.note).toContain('`states.yaml`');
+    expect(first?.related.filter(({ at }) => at.file.startsWith('sensors/')).length).toBe(2);
+  });
+
+  it('is told of each of two procedures: these may be wrong themselves', () => {
+    expect(wrong(2).length).toBe(2);
+  });
+});
+
 describe('what cannot be done in the procedure that an end runs', () => {
   const safe = `---
 title: Make the machine safe

@@ -95,7 +95,7 @@ function joinSame(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
     const { code, at, message } = diagnostic;
     const plain = (words: string): string => words.replaceAll(/\bperson \d|`person`/g, 'person');
     const words = sameWords[code]?.exec(message)?.[0];
-    const wide = sameWidely[code]?.exec(message)?.[0];
+    const wide = code === 'start-impossible' ? lawsOf(diagnostic) : sameWidely[code]?.exec(message)?.[0];
     const end = / of what (`[^`]+`) runs\b/.exec(message)?.[1];
     // what cannot be done after one branch that leads to an end is one fault
     if (end !== undefined) put(groups, [at.file, at.start, end], diagnostic);
@@ -112,6 +112,12 @@ function joinSame(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
   return diagnostics
     .filter((one) => !gone.has(one))
     .map((one) => withFollowers(firsts.has(one) ? withShared(one) : one, followers.get(one) ?? []));
+}
+
+/** The entries of `physics` that forbid a start: where several procedures meet the same ones, these may be what is wrong. */
+function lawsOf({ related }: Diagnostic): string | undefined {
+  const laws = related.filter(({ at }) => at.file === 'states.yaml').map(({ at }) => at.start);
+  return laws.length > 0 ? laws.join(' ') : undefined;
 }
 
 function withShared(diagnostic: Diagnostic): Diagnostic {
