@@ -10,17 +10,21 @@ export default rule({
   *run({ prose, steps }) {
     const ids = steps.map(({ id }) => id.value);
     for (const sections of prose.values()) {
+      // a step whose detail stands there already is not the one that is meant
+      const free = ids.filter((id) => !sections.some(({ step }) => step === id));
       for (const { heading, step } of sections) {
         if (!heading || step !== undefined || !/^[a-z0-9]+(?:-[a-z0-9]+)*$/.test(heading.text)) continue;
-        const near = askWhetherMeant(nearestNames(heading.text, ids));
-        if (near !== undefined || heading.text.includes('-'))
-          yield { at: heading.at, data: { text: heading.text, near } };
+        if (nearestNames(heading.text, ids).length === 0 && !heading.text.includes('-')) continue;
+        const near = askWhetherMeant(nearestNames(heading.text, free));
+        yield { at: heading.at, data: { text: heading.text, near } };
       }
     }
   },
   say: ({ text, near }) => ({
     message: `No step has the id \`${text}\`, which this heading looks like`,
-    help: near ?? 'Write the id of the step, or give the section a heading in words.',
+    help:
+      near ??
+      `If the step \`${text}\` was lost above, put it back. Else write the id of the step that is meant, or give the section a heading in words.`,
     note: 'A heading that is the id of a step holds the detail of that step. Under another it stands at the end of the page.',
   }),
 });
