@@ -92,7 +92,7 @@ const kinds = {
   step: {
     code: 'unknown-step',
     noun: 'step',
-    mend: 'Write the id of a step of this procedure, or one of the ends `done`, `stop` or `call-service`.',
+    mend: 'Write the id of a step of this procedure, or one of the ends `done`, `stop` or `call-service`; or, if the step was lost, put it back.',
   },
   tool: { code: 'unknown-tool', noun: 'tool', where: 'Tools are declared in tools.yaml.' },
   unit: {
