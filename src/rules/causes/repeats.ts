@@ -92,7 +92,7 @@ function joinSame(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
     where.set(text, [...(where.get(text) ?? []), one]);
   };
   for (const diagnostic of diagnostics) {
-    const { code, at, message } = diagnostic;
+    const { code, at, message, related } = diagnostic;
     const plain = (words: string): string => words.replaceAll(/\bperson \d|`person`/g, 'person');
     const words = sameWords[code]?.exec(message)?.[0];
     const wide = code === 'start-impossible' ? lawsOf(diagnostic) : sameWidely[code]?.exec(message)?.[0];
@@ -100,6 +100,8 @@ function joinSame(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
     // what cannot be done after one branch that leads to an end is one fault
     if (end !== undefined) put(groups, [at.file, at.start, end], diagnostic);
     // what a machine lacks is lacked by one procedure at a time
+    // one number that several procedures wait for
+    else if (code === 'waits-exceed-time' && related[0]) put(groups, [code, related[0].at], diagnostic);
     else if (words !== undefined) put(groups, [code, inOneFile.has(code) ? at.file : '', plain(words)], diagnostic);
     else if (wide !== undefined) put(widely, [code, plain(wide)], diagnostic);
   }

@@ -17,47 +17,20 @@ interface Facts {
   readonly key: string;
 }
 
-interface SharedFacts {
-  readonly path: string;
-  readonly typed: string;
-}
-
 export default rule({
   id: 'waits-exceed-time',
   severity: 'warning',
   needs: 'variant',
-  *run(variant, { resolved, book }) {
+  *run(variant, { book }) {
     const found = shortfallOf(variant, book);
     if (!found) return;
     const { typed, facts, at } = found;
-    const alike = typed
-      ? resolved.variants.flatMap((other) => {
-          const one = shortfallOf(other, book);
-          return one?.typed?.at === typed.at ? [one] : [];
-        })
-      : [];
-    const places = new Map(alike.map((one) => [one.at.file, one]));
-    if (!typed || places.size < 2) {
-      const related = typed ? [{ message: `\`${typed.path}\` is typed here`, at: typed.at }] : [];
-      yield { at, related, data: facts };
-      return;
-    }
-    // one number that several procedures wait for
-    const related = [...places.values()].map((one) => ({
-      message: `waits for ${one.facts.waits}, and ${one.facts.key} says ${one.facts.said}`,
-      at: one.at,
-    }));
-    yield { at: typed.at, related, data: { path: typed.path, typed: typed.text } };
+    const related = typed ? [{ message: `the longest wait is \`${typed.path}\`, ${typed.text}`, at: typed.at }] : [];
+    yield { at, related, data: { ...facts, path: typed?.path } };
   },
-  say: (facts: Facts | SharedFacts) => ({
-    message:
-      'path' in facts
-        ? `Several procedures wait for \`${facts.path}\`, ${facts.typed}, and say that they wait for less`
-        : `The steps wait for ${facts.waits} where all goes well, and ${facts.key} says ${facts.said}`,
-    help:
-      'path' in facts
-        ? 'Mend the number here if it is a slip; else the times of these procedures.'
-        : 'Mend the time here, or the `wait` of the step that is a slip.',
+  say: ({ waits, said, key, path }) => ({
+    message: `The steps wait for ${waits} where all goes well, and ${key} says ${said}`,
+    help: `Mend the time here, or ${path === undefined ? 'the `wait` of the step that is a slip' : `\`${path}\` where it is typed`}.`,
     note: 'Whoever plans by the shorter time stops waiting before it is safe.',
   }),
 });
