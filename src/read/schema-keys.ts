@@ -32,7 +32,10 @@ export function unknownKey(fault: Fault, context: FaultContext): Diagnostic {
   });
 }
 
-function helpWithKey(name: string, { standsFor, schema }: Fault, context: FaultContext): string {
+function helpWithKey(name: string, { standsFor, schema, place }: Fault, context: FaultContext): string {
+  // `leaves` with ends and states side by side
+  if (place.path.join() === 'leaves')
+    return `Put states under the end that they are for, as in \`done: { ${name}: … }\`.`;
   if (standsFor !== undefined)
     return `\`${standsFor}\` is missing here: write it in place of \`${name}\` if that is meant.`;
   const elsewhere = (context.known(context.kind).get(name) ?? []).filter((title) => title !== schema.title);

@@ -142,6 +142,13 @@ describe('a name that a step gives wrongly', () => {
     expect(found[0]?.related.length).toBe(1);
   });
 
+  it('is one fault, however many states stand beside an end of `leaves`', () => {
+    const ends = 'leaves: { done: { header: on-ground }, header: on-ground, engine: low-idle, height-range: valid }';
+    const found = check('', [procedure, 'leaves: { header: on-ground, engine: low-idle, height-range: valid }', ends]);
+    expect(told(found)).toEqual([`unknown-key ${procedure}`]);
+    expect(found[0]?.help).toContain('`done: { header: … }`');
+  });
+
   it('is a fault of its own beside another name', () => {
     const found = check(
       '',

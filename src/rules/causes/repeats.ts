@@ -68,6 +68,7 @@ function joinEdited(diagnostics: readonly Diagnostic[], book: Book): readonly Di
 const sameWords: Readonly<Record<string, RegExp>> = {
   'requires-not-met-at-run': /runs `[^`]+`, which requires.*$/,
   'missing-parameter': /^`[^`]+` has no parameter/,
+  'unknown-key': /in `leaves`, expected `done`.*$/,
   'unknown-step': /^No step or end is called.*$/,
   // one value, each of its entries against several parameters that are called as it is
   'value-differs-elsewhere': /^`[^`]+` of `[^`]+` is/,
@@ -75,7 +76,7 @@ const sameWords: Readonly<Record<string, RegExp>> = {
 };
 
 /** Of these only what one file says is one fault. */
-const inOneFile: ReadonlySet<string> = new Set(['missing-parameter', 'unknown-step']);
+const inOneFile: ReadonlySet<string> = new Set(['missing-parameter', 'unknown-key', 'unknown-step']);
 
 /** The same of codes whose one reason stands in a shared file, if more than two procedures say it. */
 const sameWidely: Readonly<Record<string, RegExp>> = {
