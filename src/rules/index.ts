@@ -91,6 +91,7 @@ import rowsOutOfReach from './order/rows-out-of-reach.js';
 import safetyRuleBroken from './order/safety-rule-broken.js';
 import sentToWrongAdjuster from './order/sent-to-wrong-adjuster.js';
 import setsNothingNew from './order/sets-nothing-new.js';
+import sideNotRead from './order/side-not-read.js';
 import staleValueAtDone from './order/stale-value-at-done.js';
 import startImpossible from './order/start-impossible.js';
 import stateNotPossible from './order/state-not-possible.js';
@@ -248,6 +249,7 @@ export const rules: readonly AnyRule[] = [
   stateNotPossible,
   setsNothingNew,
   rowsOutOfReach,
+  sideNotRead,
   unchangedRuleBroken,
   unsafeEnd,
   vacuousRule,
