@@ -1,4 +1,4 @@
-// A procedure that is said to take less time than its own steps wait.
+// A procedure that is said to take less time than its own steps wait, or than none.
 
 import { formatLimits } from '../../calc/display.js';
 import { namesIn } from '../../calc/expression/names.js';
@@ -12,7 +12,8 @@ import { plainLimits } from '../across/siblings.js';
 import { rule } from '../rule.js';
 
 interface Facts {
-  readonly waits: string;
+  /** None: the time that is said is below zero, and no step waits. */
+  readonly waits?: string;
   readonly said: string;
   readonly key: string;
 }
@@ -29,8 +30,12 @@ export default rule({
     yield { at, related, data: { ...facts, path: typed?.path } };
   },
   say: ({ waits, said, key, path }) => ({
-    message: `The steps wait for ${waits} where all goes well, and ${key} says ${said}`,
-    help: `Mend the time here, or ${path === undefined ? 'the `wait` of the step that is a slip' : `\`${path}\` where it is typed`}.`,
+    ...(waits === undefined
+      ? { message: `${key} says ${said}, which is less than no time`, help: 'Take the sign out, or mend the number.' }
+      : {
+          message: `The steps wait for ${waits} where all goes well, and ${key} says ${said}`,
+          help: `Mend the time here, or ${path === undefined ? 'the `wait` of the step that is a slip' : `\`${path}\` where it is typed`}.`,
+        }),
     note: 'Whoever plans by the shorter time stops waiting before it is safe.',
   }),
 });
@@ -57,7 +62,9 @@ function shortfallOf({ procedure, rigs }: Variant, book: Book): Shortfall | unde
   const sum = waits.map(lowOf).reduce(add, zero);
   if (!said || compare(sum, said.low) <= 0) return undefined;
   const [at, key] = waiting ? [time.waiting?.at, '`waiting`'] : [time.total?.at, '`time`'];
-  const longest = waits.reduce((a, b) => (compare(lowOf(b), lowOf(a)) > 0 ? b : a));
+  const [first, ...others] = waits;
+  if (!first) return { at: at ?? time.at, facts: { said: formatLimits(said), key } };
+  const longest = others.reduce((a, b) => (compare(lowOf(b), lowOf(a)) > 0 ? b : a), first);
   const typed = typedFor(longest, { rigs, book });
   const facts: Facts = { waits: formatLimits(as(said, sum)), said: formatLimits(said), key };
   return { at: at ?? time.at, facts, ...(typed ? { typed } : {}) };
