@@ -3,14 +3,9 @@
 
 import { describeDimension } from '../calc/dimension.js';
 import type { Expr, ExpressionFault, LimitsExpr, Parsed } from '../calc/expression/ast.js';
+import { adviseDimension } from '../calc/expression/dimension-advice.js';
 import type { Shape } from '../calc/expression/dimensions.js';
-import {
-  adviseDimension,
-  describeShape,
-  dimensionOf,
-  dimensionOfLimits,
-  oneShape,
-} from '../calc/expression/dimensions.js';
+import { describeShape, dimensionOf, dimensionOfLimits, oneShape } from '../calc/expression/dimensions.js';
 import { namesIn } from '../calc/expression/names.js';
 import { parseExpression, parseLimits, whyNoName } from '../calc/expression/parse.js';
 import type { SharpRange } from '../calc/expression/range.js';
