@@ -2,6 +2,7 @@
 
 import type { Book, Tool } from '../../model/book.js';
 import { templatesOf } from '../../model/walk.js';
+import { type Caseless, caseless } from '../../text/caseless.js';
 import { remembering } from '../../text/remember.js';
 import type { Language } from '../text/languages/language.js';
 import { languageOf } from '../text/languages/languages.js';
@@ -9,11 +10,11 @@ import { languageOf } from '../text/languages/languages.js';
 /** How a tool may be spoken of in texts of the book's first language. */
 export interface ToolNames {
   /** What names this tool and nothing else: its label without what it has, its id, other words for it. */
-  readonly whole: RegExp;
+  readonly whole: Caseless;
   /** The thing itself where something is done with it: `with the wrench` of an open-end wrench. */
-  readonly doneWith: RegExp;
+  readonly doneWith: Caseless;
   /** Whatever may speak of it: the thing itself, or what is done with it, as `scrape` of a scraper. */
-  readonly any: RegExp;
+  readonly any: Caseless;
 }
 
 const never = '(?!)';
@@ -78,8 +79,8 @@ function doingOf(thing: string, language: Language | undefined): string | undefi
   return stem !== thing && stem.length >= 4 ? `${literal(stem)}\\p{L}{0,4}` : undefined;
 }
 
-function wholeWord(words: string): RegExp {
-  return new RegExp(`(?<![\\p{L}-])(?:${words})(?:s|es)?(?![\\p{L}-])`, 'iu');
+function wholeWord(words: string): Caseless {
+  return caseless(`(?<![\\p{L}-])(?:${words})(?:s|es)?(?![\\p{L}-])`);
 }
 
 function literal(text: string): string {

@@ -56,7 +56,7 @@ export function isClaim({ text, sentence, start, end, ...said }: Said, language:
   if (patternOf(duties, `${apart}WORDS${ends}[^.,;]{0,25}$`).test(before)) return true;
   if (patternOf(verdicts, `^\\s*WORDS${ends}`).test(behind)) return true;
   if (patternOf(extents, `^\\s*WORDS${ends}`).test(behind)) return true;
-  const close = before.replace(patternOf(about, `${apart}WORDS\\s+$`), '');
+  const close = patternOf(about, `${apart}WORDS\\s+$`).cut(before);
   if (/[:=(|][\s|(]*$/.test(close) || patternOf(claims, `(?:^|[\\s(|:=])WORDS[\\s|(]+$`).test(close)) return true;
   // `a supply of 5 V`, and not `a belt of 42 in` where the edge of the belt is named
   const holder = patternOf(having, `(\\p{L}+)\\s+WORDS\\s+$`).exec(close)?.[1];
@@ -65,9 +65,10 @@ export function isClaim({ text, sentence, start, end, ...said }: Said, language:
 
 /** Whether a sentence says how much for each inch, second or other unit. */
 function isRate(before: string, { rates, units }: NumberLanguage): boolean {
-  const pattern = new RegExp(patternOf(rates, `${apart}WORDS\\s+(\\p{L}+)`), 'giu');
-  return [...before.matchAll(pattern)].some(({ 1: word = '' }) => {
-    const name = word.toLowerCase();
-    return name.length > 1 && (units.has(name) || unitsByOtherWords.has(name) || findUnit(name) !== undefined);
-  });
+  return patternOf(rates, `${apart}WORDS\\s+(\\p{L}+)`)
+    .matchAll(before)
+    .some(({ 1: word = '' }) => {
+      const name = word.toLowerCase();
+      return name.length > 1 && (units.has(name) || unitsByOtherWords.has(name) || findUnit(name) !== undefined);
+    });
 }

@@ -7,6 +7,7 @@ import { findUnit } from '../../calc/unit.js';
 import type { Book, Crop } from '../../model/book.js';
 import type { WrittenExpr } from '../../model/numbers.js';
 import { templatesOf } from '../../model/walk.js';
+import { type Caseless, caseless } from '../../text/caseless.js';
 import { judgePassages, type Passage } from '../text/passages.js';
 import { numberLanguage, patternOf } from './languages/languages.js';
 import { type Quantity, quantitiesOf } from './quantities.js';
@@ -92,10 +93,10 @@ function cropIn({ sentence, clause, passage }: Mention, crops: readonly Crop[]):
   return undefined;
 }
 
-function namesOf({ id, label }: Crop, code: string): readonly RegExp[] {
+function namesOf({ id, label }: Crop, code: string): readonly Caseless[] {
   const labels = [...templatesOf(label, code)].map(({ source }) => source.value);
   const names = code.startsWith('en') ? [...labels, id.replaceAll('-', ' ')] : labels;
-  return names.map((name) => new RegExp(`(?<!\\p{L})${name.replaceAll(/[^\p{L}\p{N} ]/gu, '.')}(?!\\p{L})`, 'iu'));
+  return names.map((name) => caseless(`(?<!\\p{L})${name.replaceAll(/[^\p{L}\p{N} ]/gu, '.')}(?!\\p{L})`));
 }
 
 function fits({ low, high, slack }: Quantity, { expr }: WrittenExpr): boolean {

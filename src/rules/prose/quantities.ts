@@ -4,6 +4,7 @@
 import { add, compare, divide, fromDecimal, multiply, type Rational, rational, subtract } from '../../calc/rational.js';
 import { asDifference, findUnit, scanUnit, toBase, type Unit } from '../../calc/unit.js';
 import { unitsByOtherWords } from '../../calc/unit-table.js';
+import { type Caseless, caseless } from '../../text/caseless.js';
 import type { Block } from '../text/blocks.js';
 import type { NumberLanguage } from './languages/language.js';
 import { numberLanguage, patternOf } from './languages/languages.js';
@@ -53,8 +54,8 @@ export function quantitiesOf(hidden: string, block: Block, code: string): readon
 function placesOf(text: string, block: Block, language: NumberLanguage): readonly number[] {
   const part = text.slice(block.start);
   const digits = [...part.matchAll(/(?<![\p{L}\p{N}.,/_-])-?\d/gu)].map(({ index }) => index);
-  const words = [...part.matchAll(numberWords(language).all)].map(({ index }) => index);
-  const shares = [...part.matchAll(shareWords(language).all)].map(({ index }) => index);
+  const words = [...numberWords(language).all.matchAll(part)].map(({ index }) => index);
+  const shares = [...shareWords(language).all.matchAll(part)].map(({ index }) => index);
   return [...new Set([...digits, ...words, ...shares])].sort((a, b) => a - b).map((index) => index + block.start);
 }
 
@@ -69,14 +70,14 @@ function quantityAt(text: string, start: number, language: NumberLanguage): Quan
   return first.unit ? singleOf(start, first, first.unit) : undefined;
 }
 
-function jointOf({ joints, pairs }: NumberLanguage): RegExp {
+function jointOf({ joints, pairs }: NumberLanguage): Caseless {
   return patternOf(joints, `^[ \\u00a0]*(?:[–—±-]|\\+/-|WORDS|${[...pairs.keys()].join('|')})[ \\u00a0]*`);
 }
 
 /** `and` joins a range only behind `between`. */
 function isRange(before: string, joint: string, { pairs }: NumberLanguage): boolean {
   const first = pairs.get(joint.toLowerCase());
-  return first === undefined || new RegExp(`(?<!\\p{L})${first}\\s+$`, 'iu').test(before);
+  return first === undefined || caseless(`(?<!\\p{L})${first}\\s+$`).test(before);
 }
 
 function singleOf(start: number, part: Part, unit: Unit): Quantity {
@@ -125,9 +126,9 @@ function partAt(text: string, start: number, language: NumberLanguage): Part | u
 }
 
 interface ShareWords {
-  readonly all: RegExp;
+  readonly all: Caseless;
   /** Each from its first word on, with its unit as `unit`, and the quarters of that; with a half more than `count` where it has one. */
-  readonly each: readonly { readonly pattern: RegExp; readonly quarters: number }[];
+  readonly each: readonly { readonly pattern: Caseless; readonly quarters: number }[];
 }
 
 const sharePatterns = new WeakMap<NumberLanguage, ShareWords>();
@@ -145,10 +146,10 @@ function shareWords(language: NumberLanguage): ShareWords {
   const end = '(?![\\p{L}\\p{N}-])';
   const any = made.map(({ text }) => fill(text, { count: '(?:', unit: '(?:' })).join('|');
   const words = {
-    all: new RegExp(`(?<![\\p{L}\\p{N}-])(?:${any})${end}`, 'giu'),
+    all: caseless(`(?<![\\p{L}\\p{N}-])(?:${any})${end}`),
     each: made.map(({ text, quarters }) => {
       const own = fill(text, { count: '(?<count>', unit: '(?<unit>' });
-      return { pattern: new RegExp(`^(?:${own})${end}`, 'iu'), quarters };
+      return { pattern: caseless(`^(?:${own})${end}`), quarters };
     }),
   };
   sharePatterns.set(language, words);
@@ -200,8 +201,8 @@ function numberAt(text: string, start: number, language: NumberLanguage): Part |
 }
 
 interface NumberWords {
-  readonly all: RegExp;
-  readonly first: RegExp;
+  readonly all: Caseless;
+  readonly first: Caseless;
 }
 
 const numberPatterns = new WeakMap<NumberLanguage, NumberWords>();
@@ -211,7 +212,7 @@ function numberWords(language: NumberLanguage): NumberWords {
   const known = numberPatterns.get(language);
   if (known) return known;
   const any = `(?:${[...language.numbers.keys()].join('|')})(?![\\p{L}\\p{N}-]| and a | y med)`;
-  const made = { all: new RegExp(`(?<![\\p{L}\\p{N}-])${any}`, 'giu'), first: new RegExp(`^${any}`, 'iu') };
+  const made = { all: caseless(`(?<![\\p{L}\\p{N}-])${any}`), first: caseless(`^${any}`) };
   numberPatterns.set(language, made);
   return made;
 }

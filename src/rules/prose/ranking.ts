@@ -93,9 +93,7 @@ function scoreOf(stated: Stated, { mention, words, numbers }: Naming): number {
 function isReading({ passage: { source }, sentence, quantity }: Mention, language: NumberLanguage): boolean {
   const { shows, about, verdicts } = language;
   if (patternOf(verdicts, '^\\s*WORDS(?!\\p{L})').test(source.value.slice(quantity.end, sentence.end))) return true;
-  const before = source.value
-    .slice(sentence.start, quantity.start)
-    .replace(patternOf(about, '(?<!\\p{L})WORDS\\s+$'), '');
+  const before = patternOf(about, '(?<!\\p{L})WORDS\\s+$').cut(source.value.slice(sentence.start, quantity.start));
   return patternOf(shows, '(?<!\\p{L})WORDS\\s+$').test(before);
 }
 
@@ -126,7 +124,7 @@ function isOfAnother(
   language: NumberLanguage,
 ): boolean {
   const text = source.value.slice(clause.start, Math.min(clause.end, quantity.start));
-  const found = [...text.matchAll(new RegExp(patternOf(language.ofWords, '(\\p{L}+)\\s+WORDS\\s+\\S'), 'giu'))];
+  const found = [...patternOf(language.ofWords, '(\\p{L}+)\\s+WORDS\\s+\\S').matchAll(text)];
   return found.some(({ 1: word = '' }) => nounsIn(word, language).has(head));
 }
 

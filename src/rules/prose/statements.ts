@@ -106,8 +106,9 @@ function clauseOf(
 
 /** Where a sentence may be cut into what names one number each. */
 function cutsOf(text: string, { links }: NumberLanguage): readonly number[] {
-  const pattern = new RegExp(patternOf(links, '[,;:|](?=\\s)|\\sWORDS(?=\\s)'), 'giu');
-  return [...text.matchAll(pattern)].map(({ index }) => index);
+  return patternOf(links, '[,;:|](?=\\s)|\\sWORDS(?=\\s)')
+    .matchAll(text)
+    .map(({ index }) => index);
 }
 
 function numbersFor(

@@ -1,6 +1,7 @@
 // Finds other words for the terms of a book in its passages, and what to write in their place.
 
 import type { Edit } from '../../diagnostic/diagnostic.js';
+import { type Caseless, caseless } from '../../text/caseless.js';
 import { type Span, spanWithin } from '../../text/source.js';
 import type { Block } from './blocks.js';
 import { isWithin, type Passage } from './passages.js';
@@ -26,16 +27,16 @@ export interface FoundWord {
 
 /** Words ready to be looked for: whole, whatever their capitals, in the plural too. */
 export interface Sought {
-  readonly any: RegExp;
-  readonly words: readonly (OtherWord & { readonly pattern: RegExp })[];
+  readonly any: Caseless;
+  readonly words: readonly (OtherWord & { readonly pattern: Caseless })[];
 }
 
 /** Makes words ready to be looked for; of two that overlap the longer one is found: `feeder throat` before `throat`. */
 export function seek(words: readonly OtherWord[]): Sought {
   const sorted = [...words].sort((a, b) => b.word.length - a.word.length);
   return {
-    any: wholeWord(sorted.map(({ word }) => literal(word)).join('|') || '(?!)', 'iu'),
-    words: sorted.map((one) => ({ ...one, pattern: wholeWord(literal(one.word), 'giu') })),
+    any: wholeWord(sorted.map(({ word }) => literal(word)).join('|') || '(?!)'),
+    words: sorted.map((one) => ({ ...one, pattern: wholeWord(literal(one.word)) })),
   };
 }
 
@@ -46,7 +47,7 @@ export function* findWords(passage: Passage, sought: Sought | undefined): Iterab
   if (!sought?.any.test(text)) return;
   const taken: Block[] = [];
   for (const { pattern, ...other } of sought.words) {
-    for (const { index, 0: word } of text.matchAll(pattern)) {
+    for (const { index, 0: word } of pattern.matchAll(text)) {
       const range = { start: start + index, end: start + index + word.length };
       if (taken.some((one) => isWithin(range, one))) continue;
       taken.push(range);
@@ -76,6 +77,6 @@ function literal(words: string): string {
   return words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/ +/g, '\\s+');
 }
 
-function wholeWord(words: string, flags: string): RegExp {
-  return new RegExp(`(?<![\\p{L}\\p{N}-])(?:${words})(?:e?s)?(?![\\p{L}\\p{N}-])`, flags);
+function wholeWord(words: string): Caseless {
+  return caseless(`(?<![\\p{L}\\p{N}-])(?:${words})(?:e?s)?(?![\\p{L}\\p{N}-])`);
 }

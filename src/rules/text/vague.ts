@@ -27,7 +27,7 @@ export function vagueJudge(listOf: (language: Language) => readonly VagueWord[])
 
 function* placesOf({ hidden, source }: Passage, list: readonly VagueWord[]): Iterable<Finding<VagueFacts>> {
   for (const { words, instead } of list) {
-    for (const { index, 0: word } of hidden.matchAll(words)) {
+    for (const { index, 0: word } of words.matchAll(hidden)) {
       yield { at: spanWithin(source, index, index + word.length), data: { word, instead } };
     }
   }

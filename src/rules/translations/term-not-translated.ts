@@ -3,6 +3,8 @@
 import type { Book, Term } from '../../model/book.js';
 import type { Text } from '../../model/text.js';
 import { textsOf } from '../../model/walk.js';
+import { type Caseless, caseless } from '../../text/caseless.js';
+import { remembering } from '../../text/remember.js';
 import { type SourceText, type Span, spanWithin } from '../../text/source.js';
 import { rule } from '../rule.js';
 import { hideNames } from '../text/names.js';
@@ -21,16 +23,17 @@ export default rule({
   severity: 'hint',
   needs: 'procedure',
   *run(procedure, { book }) {
-    const [first = 'en', ...others] = book.settings.languages;
+    const [first = 'en'] = book.settings.languages;
+    const names = namesByLanguage(book);
     const told = new Set<string>();
     for (const { text, role } of textsOf(procedure)) {
       if (role === 'label' || role === 'card') continue;
-      for (const language of others) {
+      for (const [language, terms] of names) {
         const pair = pairOf(text, first, language);
         const key = pair && `${pair.at.file}:${pair.at.start}`;
         if (!pair || key === undefined || told.has(key)) continue;
         told.add(key);
-        for (const lost of lostIn(pair, book, { first, language })) {
+        for (const lost of lostIn(pair, terms)) {
           const related = [
             { message: 'the original', at: lost.original },
             { message: 'the term', at: lost.term },
@@ -68,21 +71,44 @@ interface Lost {
   readonly term: Span;
 }
 
-function* lostIn(
-  { original, translated }: Pair,
-  { terms }: Book,
-  { first, language }: { readonly first: string; readonly language: string },
-): Iterable<Lost> {
+function* lostIn({ original, translated }: Pair, names: readonly Name[]): Iterable<Lost> {
   const plain = plainOf(translated);
-  for (const term of terms) {
+  const hidden = hideNames(original.value, undefined);
+  for (const { use, wanted, named, stems, at: term } of names) {
+    const found = named.exec(hidden);
+    if (!found || stems.some((stem) => plain.includes(stem))) continue;
+    const at = spanWithin(original, found.index, found.index + found[0].length);
+    yield { use, wanted, original: at, term };
+  }
+}
+
+/** A term as it is looked for in both texts. */
+interface Name {
+  readonly use: string;
+  readonly wanted: string;
+  readonly named: Caseless;
+  /** What any of its words in the other language begins with. */
+  readonly stems: readonly string[];
+  readonly at: Span;
+}
+
+// asked by each procedure anew
+const rememberNames = remembering<ReadonlyMap<string, readonly Name[]>>();
+
+/** The terms that a text may be held to, by the other languages of the book. */
+function namesByLanguage({ terms, settings: { languages } }: Book): ReadonlyMap<string, readonly Name[]> {
+  const [first = 'en', ...others] = languages;
+  return rememberNames(terms, [languages], () => new Map(others.map((one) => [one, namesIn(terms, first, one)])));
+}
+
+function namesIn(terms: readonly Term[], first: string, language: string): readonly Name[] {
+  return terms.flatMap((term): readonly Name[] => {
     const [use, wanted] = [term.use.get(first)?.value, term.use.get(language)?.value];
     const named = use === undefined ? undefined : nameOf(use);
-    if (use === undefined || wanted === undefined || !named) continue;
-    const found = named.exec(hideNames(original.value, undefined));
-    if (!found || wordsIn(term, language).some((words) => saysIt(plain, words))) continue;
-    const at = spanWithin(original, found.index, found.index + found[0].length);
-    yield { use, wanted, original: at, term: term.at };
-  }
+    if (use === undefined || wanted === undefined || !named) return [];
+    const stems = wordsIn(term, language).flatMap((words) => stemOf(words) ?? []);
+    return [{ use, wanted, named, stems, at: term.at }];
+  });
 }
 
 function wordsIn({ use, also }: Term, language: string): readonly string[] {
@@ -91,10 +117,10 @@ function wordsIn({ use, also }: Term, language: string): readonly string[] {
   return own === undefined ? others : [own, ...others];
 }
 
-/** Whether a text has the thing itself of a name, whatever its ending: `el tope` is a *tope de levante*. */
-function saysIt(text: string, name: string): boolean {
+/** How the thing itself of a name begins in a text, whatever its ending: `el tope` is a *tope de levante*. */
+function stemOf(name: string): string | undefined {
   const [thing] = plainOf(name).match(/\p{L}{3,}/gu) ?? [];
-  return thing === undefined || text.includes(` ${thing.slice(0, Math.max(3, Math.ceil(thing.length * 0.7)))}`);
+  return thing && ` ${thing.slice(0, Math.max(3, Math.ceil(thing.length * 0.7)))}`;
 }
 
 function plainOf(text: string): string {
@@ -106,10 +132,10 @@ function plainOf(text: string): string {
 }
 
 /** Finds a term as the name of a thing. A lone word may be a verb or a word like others, as `couple` and `point`. */
-function nameOf(term: string): RegExp | undefined {
+function nameOf(term: string): Caseless | undefined {
   const isLone = !/\s/.test(term);
   if (isLone && term.length < leastLetters) return undefined;
   const before = isLone ? '(?<=(?<!\\p{L})(?:the|a|an|each|every|this)\\s+)' : '(?<![\\p{L}\\p{N}-])';
   const words = term.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/ +/g, '\\s+');
-  return new RegExp(`${before}${words}(?:e?s)?(?![\\p{L}\\p{N}-])`, 'iu');
+  return caseless(`${before}${words}(?:e?s)?(?![\\p{L}\\p{N}-])`);
 }

@@ -1,5 +1,6 @@
 // The languages in which numbers are looked for in prose, and patterns made of their words.
 
+import { type Caseless, caseless } from '../../../text/caseless.js';
 import { english } from './english.js';
 import type { NumberLanguage } from './language.js';
 import { spanish } from './spanish.js';
@@ -9,18 +10,18 @@ export function numberLanguage(code: string): NumberLanguage {
   return code === 'es' || code.startsWith('es-') ? spanish : english;
 }
 
-const made = new WeakMap<readonly string[], Map<string, RegExp>>();
+const made = new WeakMap<readonly string[], Map<string, Caseless>>();
 
 /** A pattern around any of the words, longest first; made once for a list and a shape. `WORDS` is where they stand. */
-export function patternOf(list: readonly string[], shape: string): RegExp {
-  const known = made.get(list) ?? new Map<string, RegExp>();
+export function patternOf(list: readonly string[], shape: string): Caseless {
+  const known = made.get(list) ?? new Map<string, Caseless>();
   made.set(list, known);
   const before = known.get(shape);
   if (before) return before;
   const any = [...list]
     .sort((a, b) => b.length - a.length)
     .map((word) => word.replaceAll('.', '\\.').replaceAll(' ', '\\s+'));
-  const pattern = new RegExp(shape.replaceAll('WORDS', `(?:${any.join('|') || '(?!)'})`), 'iu');
+  const pattern = caseless(shape.replaceAll('WORDS', `(?:${any.join('|') || '(?!)'})`));
   known.set(shape, pattern);
   return pattern;
 }

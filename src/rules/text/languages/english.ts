@@ -2,6 +2,7 @@
 // After ASD-STE100 (one instruction a sentence, imperative, active voice, no -ing forms) and the human-factors notes on
 // written procedures (quantities and no `slowly`, `properly`). The lists themselves: common practice, no source.
 
+import { caseless } from '../../../text/caseless.js';
 import { type Language, vagueWords, wordSet } from './language.js';
 
 const orders = wordSet(`
@@ -98,9 +99,8 @@ export const english: Language = {
     before after while when from in on at and or not than the a an this its their with about like as to until if
     your each every both no any some stops starts keeps begins off out up down
   `),
-  passiveOrder: new RegExp(
+  passiveOrder: caseless(
     `(?<![\\p{L}])(?:must|should|shall|has to|have to|needs? to|is to|are to|ought to) (?:not |never |always |first |then |also |only )*be (?:\\p{L}+ly )?(?:${participles})(?![\\p{L}])`,
-    'iu',
   ),
   besideThing: wordSet('with for of without'),
   thingFirst: false,
@@ -121,13 +121,11 @@ export const english: Language = {
     /\b(?:(?:knob|dial|switch|cap|lid|valve|tap|crank|handle|drain plug)s?|(?:hand ?|steering )wheels?|(?<!hex |allen )keys?|drive|walk|steer)\b/i,
   yes: wordSet('yes'),
   no: wordSet('no'),
-  kills: new RegExp(
+  kills: caseless(
     `\\b(?:kills? ${somebody}|${somebody} (?:(?:can|could|may|might|will|would|must) )?(?:be killed|dies?)|death|deadly|lethal|fatal(?! error))\\b`,
-    'iu',
   ),
-  injures: new RegExp(
+  injures: caseless(
     `\\b(?:${somebody} (?:(?:can|could|may|might|will|would) )?(?:be|is|are|get) (?:crushed|cut|burn(?:ed|t)|scalded|injured|hurt|trapped|caught|struck|hit|pulled in|blinded|poisoned|thrown|run over)|(?:crush|cut|burn|scald|injure|hurt|trap|catch|strike|hit|blind|poison|break|pull|throw|tear|run)s? (?:in |off |over )?(?:(?:a|an|the|your) )?(?:${somebody}|${limb}))\\b`,
-    'iu',
   ),
   vague: vagueWords({
     'properly|correctly|adequately|appropriately|satisfactorily|suitably|sufficiently': 'what is seen when it is right',

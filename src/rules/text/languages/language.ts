@@ -1,6 +1,8 @@
 // What the rules on language need to know of a language: lists of words, and nothing that acts. All words are in small
 // letters; where `bare` takes accents off, the lists are without them.
 
+import { type Caseless, caseless } from '../../../text/caseless.js';
+
 /** The words of one language that the rules on language look for. */
 export interface Language {
   /** A word as the lists have it: in small letters, in Spanish also without accents. */
@@ -40,7 +42,7 @@ export interface Language {
   /** Words after which an -ing form belongs to what stands before it: `start`, `by`, `without`. */
   readonly beforeParticiple: ReadonlySet<string>;
   /** An order as a passive: `must be lowered`. */
-  readonly passiveOrder: RegExp;
+  readonly passiveOrder: Caseless;
   /** Words that begin what a thing has or is for, behind its name: `with` in `hex key with a handle`. */
   readonly besideThing: ReadonlySet<string>;
   /** Whether the thing itself is the first word of its name: `llave de boca`; in `open-end wrench` it is the last. */
@@ -70,8 +72,8 @@ export interface Language {
   readonly yes: ReadonlySet<string>;
   readonly no: ReadonlySet<string>;
   /** What kills a person, and what hurts one: a machine is hurt in other words. */
-  readonly kills: RegExp;
-  readonly injures: RegExp;
+  readonly kills: Caseless;
+  readonly injures: Caseless;
   /** Words that decide nothing, with what to write instead. */
   readonly vague: readonly VagueWord[];
   /** Words that say how and not how much. */
@@ -80,7 +82,7 @@ export interface Language {
 
 /** A word or phrase as it is written, or the beginning of a pattern, and what to write in its place. */
 export interface VagueWord {
-  readonly words: RegExp;
+  readonly words: Caseless;
   readonly instead: string;
 }
 
@@ -92,7 +94,7 @@ export function wordSet(text: string): ReadonlySet<string> {
 /** Entries of whole words, whatever their capitals; `|` parts the words of one entry. */
 export function vagueWords(entries: Readonly<Record<string, string>>): readonly VagueWord[] {
   return Object.entries(entries).map(([words, instead]) => ({
-    words: new RegExp(`(?<![\\p{L}\\p{N}-])(?:${words})(?![\\p{L}\\p{N}-])`, 'giu'),
+    words: caseless(`(?<![\\p{L}\\p{N}-])(?:${words})(?![\\p{L}\\p{N}-])`),
     instead,
   }));
 }

@@ -1,6 +1,7 @@
 // Spanish words for the rules on language, without accents. Orders stand as a book says them to `usted`, and as infinitives.
 // The rules are those of ASD-STE100, which is for English; the lists: common practice, no source.
 
+import { caseless } from '../../../text/caseless.js';
 import { type Language, vagueWords, wordSet } from './language.js';
 
 const orders = wordSet(`
@@ -93,8 +94,9 @@ export const spanish: Language = {
     esta estan este esten estaba siga sigue siguen seguir va van vaya ir continua continue continuar queda quede y o no el la
     un una se que en de a quedan viene vienen lo los las
   `),
-  passiveOrder:
-    /(?<!\p{L})(?:debe|deben|deber[áa]n?|deber[íi]an?|tienen? que|han? de) (?:no |nunca |siempre |primero )*ser (?:\p{L}+mente )?(?:\p{L}+[aiíu]d[oa]s?|puest[oa]s?|abiert[oa]s?|hech[oa]s?|suelt[oa]s?|vuelt[oa]s?|escrit[oa]s?|cubiert[oa]s?)(?!\p{L})/iu,
+  passiveOrder: caseless(
+    String.raw`(?<!\p{L})(?:debe|deben|deber[áa]n?|deber[íi]an?|tienen? que|han? de) (?:no |nunca |siempre |primero )*ser (?:\p{L}+mente )?(?:\p{L}+[aiíu]d[oa]s?|puest[oa]s?|abiert[oa]s?|hech[oa]s?|suelt[oa]s?|vuelt[oa]s?|escrit[oa]s?|cubiert[oa]s?)(?!\p{L})`,
+  ),
   besideThing: wordSet('con para sin'),
   thingFirst: true,
   doneWith: wordSet('con'),
@@ -112,13 +114,11 @@ export const spanish: Language = {
     /perilla|botón|volante|manivela|manija|\btapa|tapón|válvula|interruptor|\bdial\b|llave de (?:contacto|paso|arranque)|\b(?:maneje|conduzca|camine)\b/i,
   yes: wordSet('si'),
   no: wordSet('no'),
-  kills: new RegExp(
+  kills: caseless(
     `(?<!\\p{L})(?:mata a (?:las? |los )?${somebody}|matar(?:l[aeo]s?|a (?:las? |los )?${somebody})|(?:puede|pueden) morir|muerte|mortal(?:es)?)(?!\\p{L})`,
-    'iu',
   ),
-  injures: new RegExp(
+  injures: caseless(
     `(?<!\\p{L})(?:(?:aplastar|cortar|quemar|herir|lastimar|atrapar|golpear|cegar|atropellar|lesionar)(?:l[aeo]s?|se)|(?:aplasta|corta|quema|hiere|lastima|atrapa|golpea|lesiona|(?:aplastar|cortar|quemar|herir|lastimar|atrapar|golpear|lesionar))n? (?:(?:a|una?|las?|los|el|sus?) )*(?:${somebody}|${limb}))(?!\\p{L})`,
-    'iu',
   ),
   vague: vagueWords({
     'adecuadamente|correctamente|apropiadamente|debidamente|satisfactoriamente|suficientemente|convenientemente|como corresponde|como es debido':
