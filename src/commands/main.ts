@@ -1,16 +1,6 @@
 #!/usr/bin/env node
-// The program: this process's words, streams and exit code around `run`.
+// The program. `npm run build` puts what stands in start.ts, with all that it needs, in one file beside this one.
 
-import process from 'node:process';
-import { tuneEngine } from './engine.js';
-import { run } from './program.js';
-import { processTerminal } from './terminal.js';
+import { compileWhole, startWhole } from './whole.js';
 
-tuneEngine();
-// Whoever reads the output may have seen enough (`stepgauge check | head`); that is no fault.
-process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
-  if (fault.code !== 'EPIPE') throw fault;
-  process.exitCode = 0;
-});
-// Set, not called: the streams are written out before the process ends.
-process.exitCode = await run(process.argv.slice(2), processTerminal(process.env));
+startWhole(compileWhole());
