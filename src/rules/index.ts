@@ -67,6 +67,7 @@ import sideWrittenOut from './names/side-written-out.js';
 import softwareOutOfOrder from './names/software-out-of-order.js';
 import termTwoMeanings from './names/term-two-meanings.js';
 import toolNotListed from './names/tool-not-listed.js';
+import unknownStepInText from './names/unknown-step-in-text.js';
 import adjustWithoutReading from './order/adjust-without-reading.js';
 import backIntoStep from './order/back-into-step.js';
 import cannotMoveHere from './order/cannot-move-here.js';
@@ -165,6 +166,7 @@ export const rules: readonly AnyRule[] = [
   sideWrittenOut,
   softwareOutOfOrder,
   termTwoMeanings,
+  unknownStepInText,
   givesNotLeft,
   headingLikeStep,
   brokenTable,

@@ -127,6 +127,11 @@ export const english: Language = {
   injures: caseless(
     `\\b(?:${somebody} (?:(?:can|could|may|might|will|would) )?(?:be|is|are|get) (?:crushed|cut|burn(?:ed|t)|scalded|injured|hurt|trapped|caught|struck|hit|pulled in|blinded|poisoned|thrown|run over)|(?:crush|cut|burn|scald|injure|hurt|trap|catch|strike|hit|blind|poison|break|pull|throw|tear|run)s? (?:in |off |over )?(?:(?:a|an|the|your) )?(?:${somebody}|${limb}))\\b`,
   ),
+  stepWords: 'steps?',
+  stepJoints: 'and|to|through|or',
+  stepOwners: /^\s*(?:of|in|on|from)\b(?! this (?:page|procedure))/i,
+  stepped: /\b(?:dial|knob|notch(?:es)?|gear|lever|ladder|stairs?|scale|setting)s?\b/i,
+  setToStep: /\b(?:set|turn|click|adjust|move)\b(?:(?!\b(?:go|back|return|on|proceed|continue|skip)\b).)*\bto\s*$/i,
   vague: vagueWords({
     'properly|correctly|adequately|appropriately|satisfactorily|suitably|sufficiently': 'what is seen when it is right',
     'proper|adequate|appropriate|satisfactory|suitable|sufficient|acceptable|reasonable|reasonably':

@@ -74,6 +74,13 @@ export interface Language {
   /** What kills a person, and what hurts one: a machine is hurt in other words. */
   readonly kills: Caseless;
   readonly injures: Caseless;
+  /** The words for the steps of a procedure, those between two numbers of them, and those that begin of what they are. */
+  readonly stepWords: string;
+  readonly stepJoints: string;
+  readonly stepOwners: RegExp;
+  /** Things that have steps of their own: a dial, a ladder; and what stands before the step that something is set to. */
+  readonly stepped: RegExp;
+  readonly setToStep: RegExp;
   /** Words that decide nothing, with what to write instead. */
   readonly vague: readonly VagueWord[];
   /** Words that say how and not how much. */

@@ -120,6 +120,12 @@ export const spanish: Language = {
   injures: caseless(
     `(?<!\\p{L})(?:(?:aplastar|cortar|quemar|herir|lastimar|atrapar|golpear|cegar|atropellar|lesionar)(?:l[aeo]s?|se)|(?:aplasta|corta|quema|hiere|lastima|atrapa|golpea|lesiona|(?:aplastar|cortar|quemar|herir|lastimar|atrapar|golpear|lesionar))n? (?:(?:a|una?|las?|los|el|sus?) )*(?:${somebody}|${limb}))(?!\\p{L})`,
   ),
+  stepWords: 'pasos?',
+  stepJoints: 'y|a|al|o|hasta',
+  stepOwners: /^\s*(?:de|del|en)(?!\p{L})(?! est[ea] (?:página|pagina|procedimiento))/iu,
+  stepped: /(?<!\p{L})(?:dial|perilla|muesca|marcha|palanca|escalera|escala|ajuste)s?(?!\p{L})/iu,
+  setToStep:
+    /(?<!\p{L})(?:ponga|gire|fije|regule|mueva)(?!\p{L})(?:(?!(?:vaya|vuelva|siga|regrese)).)*(?<!\p{L})al?\s*(?:el\s*)?$/iu,
   vague: vagueWords({
     'adecuadamente|correctamente|apropiadamente|debidamente|satisfactoriamente|suficientemente|convenientemente|como corresponde|como es debido':
       'what is seen when it is right',

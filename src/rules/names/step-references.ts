@@ -1,0 +1,65 @@
+// Where the words of a procedure send their reader to one of its steps, by number or by id. Rather says nothing than takes the
+// notch of a lever for a step.
+
+import { scanUnit } from '../../calc/unit.js';
+import type { Language } from '../text/languages/language.js';
+import { languageOf } from '../text/languages/languages.js';
+import type { Passage } from '../text/passages.js';
+
+/** A step that is named, and where. */
+export interface StepReference {
+  readonly kind: 'number' | 'id';
+  /** `12`, `4.2`, `check-left`. */
+  readonly name: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** The references of a passage, in their order. */
+export function stepReferences({ source, sentences, language: code }: Passage): readonly StepReference[] {
+  const language = languageOf(code);
+  if (!language) return [];
+  return sentences.flatMap(({ start, end }) => {
+    const text = source.value.slice(start, end);
+    // a link leads to another procedure
+    return /\]\(/.test(text) ? [] : referencesIn(text, start, language);
+  });
+}
+
+function referencesIn(text: string, start: number, language: Language): readonly StepReference[] {
+  const found: StepReference[] = [];
+  for (const { 0: all, 1: id, 2: numbers = '', index } of text.matchAll(patternFor(language))) {
+    const end = index + all.length;
+    if (isOfAnother(text.slice(end), language)) continue;
+    if (id !== undefined) {
+      if (!id.includes('{')) found.push({ kind: 'id', name: id, start: start + end - id.length - 2, end: start + end });
+      continue;
+    }
+    if (language.stepped.test(text) || language.setToStep.test(text.slice(0, index))) continue;
+    const first = start + end - numbers.length;
+    for (const { 0: name, index: at } of numbers.matchAll(/\d+(?:\.\d+)*/g)) {
+      found.push({ kind: 'number', name, start: first + at, end: first + at + name.length });
+    }
+  }
+  return found;
+}
+
+const patterns = new WeakMap<Language, RegExp>();
+
+/** A word for steps with an id in code, or with numbers: `step 3`, `steps 3 to 5`. */
+function patternFor(language: Language): RegExp {
+  const known = patterns.get(language);
+  if (known) return known;
+  const { stepWords, stepJoints } = language;
+  const number = '\\d+(?:\\.\\d+)*(?![\\p{L}\\p{N}%°]|[.,]\\d)';
+  const numbers = `${number}(?:(?:\\s*[,–-]\\s*|\\s+(?:${stepJoints})\\s+)${number})*`;
+  const made = new RegExp(`(?<![\\p{L}\\p{N}-])(?:${stepWords})\\s+(?:\`([^\`\\s]+)\`|(${numbers}))`, 'giu');
+  patterns.set(language, made);
+  return made;
+}
+
+/** `step 3 of the shut-down`, `step 2 in`: the steps of something else, and no step at all. */
+function isOfAnother(behind: string, { stepOwners }: Language): boolean {
+  const word = /^\s*/.exec(behind)?.[0].length ?? 0;
+  return stepOwners.test(behind) || (word > 0 && scanUnit(behind, word) !== undefined);
+}
