@@ -1,6 +1,7 @@
 // Limits on both sides of zero whose ends are one number, but for a slip of the hand.
 
 import type { Expr, LimitsExpr } from '../../calc/expression/ast.js';
+import type { Book, Header, Machine } from '../../model/book.js';
 import type { WrittenLimits } from '../../model/numbers.js';
 import type { Procedure } from '../../model/procedure.js';
 import { leavesOf } from '../../model/walk.js';
@@ -9,11 +10,11 @@ import { rule } from '../rule.js';
 export default rule({
   id: 'ends-look-mistyped',
   severity: 'warning',
-  needs: 'procedure',
-  *run(procedure) {
-    for (const { expr, source } of limitsIn(procedure)) {
+  needs: 'book',
+  *run(book) {
+    for (const { expr, source } of limitsIn(book)) {
       const ends = endsOf(source.value, expr);
-      if (!ends || !isSlip(ends.low, ends.high)) continue;
+      if (!ends || isPoint(source.value) || !isSlip(ends, source.value)) continue;
       yield { at: source.at, data: { text: source.value.trim(), ...ends } };
     }
   },
@@ -24,7 +25,18 @@ export default rule({
   }),
 });
 
-function* limitsIn({ values, adjusters, worksheets }: Procedure): Iterable<WrittenLimits> {
+function* limitsIn({ procedures, machines, headers }: Book): Iterable<WrittenLimits> {
+  for (const holder of [...machines.values(), ...headers.values()]) yield* limitsOfParameters(holder);
+  for (const procedure of procedures.values()) yield* limitsOfProcedure(procedure);
+}
+
+/** Those of the parameters that nothing else says: an `agree` tells of itself whether the two ends are right. */
+function* limitsOfParameters({ parameters, agree }: Machine | Header): Iterable<WrittenLimits> {
+  const agreed = new Set(agree.map(({ that }) => that.source.value.trim()));
+  for (const { id, value } of parameters.values()) if (!agreed.has(id)) yield* leavesOf(value);
+}
+
+function* limitsOfProcedure({ values, adjusters, worksheets }: Procedure): Iterable<WrittenLimits> {
   for (const { limits } of values) if (limits) yield* leavesOf(limits);
   for (const { range } of adjusters) if (range) yield* leavesOf(range);
   for (const { columns, results } of worksheets) {
@@ -46,15 +58,28 @@ function endsOf(text: string, limits: LimitsExpr): Ends | undefined {
   return low !== undefined && high !== undefined ? { low, high } : undefined;
 }
 
+/** Whether the limits are of a temperature: its zero is no middle that things are off from. */
+function isPoint(text: string): boolean {
+  return /°|deg[CF]\b/.test(text);
+}
+
 /** Whether one slip of the hand makes one number of the other. */
-function isSlip(a: string, b: string): boolean {
+function isSlip({ low: a, high: b }: Ends, text: string): boolean {
   if (Number(a) === Number(b)) return false;
-  const digits = (text: string): string => text.replace('.', '').replace(/^0+/, '').replace(/0+$/, '');
+  const digits = (number: string): string => number.replace('.', '').replace(/^0+/, '').replace(/0+$/, '');
   if (digits(a) === digits(b)) return true;
   if (a.length !== b.length) return false;
   const differ = [...a].flatMap((sign, i) => (sign === b[i] ? [] : [i]));
-  if (differ.length === 1) return true;
   const [i = 0, j = 0] = differ;
+  // of one digit alone any other is as near: `-2 to 3 psi` may be meant, an error in percent is given by one number
+  const isLong = digits(a).length > 1 || digits(b).length > 1 || text.includes('%');
+  if (differ.length === 1) return isLong && areNeighbours(Number(a[i]), Number(b[i]));
   const between = a.slice(i + 1, j);
   return differ.length === 2 && a[i] === b[j] && a[j] === b[i] && between.replace('.', '') === '';
+}
+
+/** Whether two digits lie side by side on a keyboard: `-10 to 15` was no finger that missed. */
+function areNeighbours(one: number, two: number): boolean {
+  const apart = Math.abs(one - two);
+  return apart === 1 || apart === 9;
 }
