@@ -21,6 +21,8 @@ export interface Said {
   readonly isLeast: boolean;
   /** The thing itself in the name of what the number is taken for. */
   readonly head?: string;
+  /** Where an earlier number of the sentence begins whose verb holds for this one too: `reads 3.9 V on the ground and 0.9 V raised`. */
+  readonly carriedFrom?: number;
 }
 
 const apart = '(?<![\\p{L}\\p{N}])';
@@ -29,6 +31,7 @@ const ends = '(?![\\p{L}\\p{N}])';
 /** Whether the sentence claims the number. */
 export function isClaim({ text, sentence, start, end, ...said }: Said, language: NumberLanguage): boolean {
   const before = text.slice(sentence.start, start);
+  const spoken = text.slice(sentence.start, said.carriedFrom ?? start);
   const behind = text.slice(end, Math.max(end, sentence.end));
   const {
     claims,
@@ -49,14 +52,15 @@ export function isClaim({ text, sentence, start, end, ...said }: Said, language:
   if (isBounded && !patternOf(waits, `${apart}WORDS${ends}`).test(before)) return false;
   const isOrder = patternOf(duties, `${apart}WORDS${ends}`).test(before);
   const isChange = patternOf(changes, `${apart}WORDS\\s+$`).test(before);
-  const isOther = isChange || patternOf(othersBefore, `(?:${apart}WORDS\\s+|[±+]\\s*)$`).test(before);
+  const isOther =
+    isChange || [before, spoken].some((one) => patternOf(othersBefore, `(?:${apart}WORDS\\s+|[±+]\\s*)$`).test(one));
   const isHedged = patternOf(hedges, `${apart}WORDS${ends}`).test(`${before}${behind}`) || isRate(before, language);
   if (isOrder ? isChange : isOther || isHedged) return false;
-  if (said.isPlain || said.isHeading || before.trim() === '') return true;
-  if (patternOf(duties, `${apart}WORDS${ends}[^.,;]{0,25}$`).test(before)) return true;
+  if (said.isPlain || said.isHeading || spoken.trim() === '') return true;
+  if (patternOf(duties, `${apart}WORDS${ends}[^.,;]{0,25}$`).test(spoken)) return true;
   if (patternOf(verdicts, `^\\s*WORDS${ends}`).test(behind)) return true;
   if (patternOf(extents, `^\\s*WORDS${ends}`).test(behind)) return true;
-  const close = patternOf(about, `${apart}WORDS\\s+$`).cut(before);
+  const close = patternOf(about, `${apart}WORDS\\s+$`).cut(spoken);
   if (/[:=(|][\s|(]*$/.test(close) || patternOf(claims, `(?:^|[\\s(|:=])WORDS[\\s|(]+$`).test(close)) return true;
   // `a supply of 5 V`, and not `a belt of 42 in` where the edge of the belt is named
   const holder = patternOf(having, `(\\p{L}+)\\s+WORDS\\s+$`).exec(close)?.[1];

@@ -10,9 +10,10 @@ export default rule({
   severity: 'hint',
   needs: 'book',
   *run(_, context) {
-    for (const { passage, quantity, stated, verdict } of statementsOf(context)) {
+    for (const { passage, quantity, stated, verdict, on } of statementsOf(context)) {
       const isEqual = verdict === 'equals' || verdict === 'equals-some';
-      if (!isEqual || !stated.refers || !quantity.digits || !mayRefer(passage)) continue;
+      // what is said of one machine stays its number on the pages of the others
+      if (!isEqual || on !== undefined || !stated.refers || !quantity.digits || !mayRefer(passage)) continue;
       const at = spanWithin(passage.source, quantity.start, quantity.end);
       const written = passage.source.value.slice(quantity.start, quantity.end);
       yield {

@@ -11,7 +11,7 @@ import { findTries } from './tries.js';
 interface Facts {
   readonly written: string;
   readonly path: string;
-  /** The crop or the value that it is a number of. */
+  /** The crop, value, machine or header that it is a number of. */
   readonly owner?: string;
   readonly typed: string;
   readonly reference?: string;
@@ -22,7 +22,7 @@ export default rule({
   severity: 'warning',
   needs: 'book',
   *run(_, context) {
-    for (const { passage, quantity, stated, verdict } of statementsOf(context)) {
+    for (const { passage, quantity, stated, verdict, on } of statementsOf(context)) {
       if (verdict !== 'contradicts') continue;
       yield {
         at: spanWithin(passage.source, quantity.start, quantity.end),
@@ -31,7 +31,8 @@ export default rule({
           written: passage.source.value.slice(quantity.start, quantity.end),
           path: stated.path,
           typed: [...stated.typed].slice(0, 4).join(' or '),
-          ...(passage.procedure && stated.refers ? { reference: `{${stated.path}}` } : {}),
+          ...(on === undefined ? {} : { owner: on }),
+          ...(passage.procedure && stated.refers && on === undefined ? { reference: `{${stated.path}}` } : {}),
         } satisfies Facts,
       };
     }

@@ -5,9 +5,9 @@ import type { Limits } from '../../calc/limits.js';
 import { formatLimits } from '../../calc/quantity-text.js';
 import { equals } from '../../calc/rational.js';
 import { resolveLimits } from '../../calc/resolve-limits.js';
-import type { Header, Machine } from '../../model/book.js';
+import type { Book, Header, Machine } from '../../model/book.js';
 import type { NumberChoice, Parameter } from '../../model/numbers.js';
-import type { ResolvedProcedure, Variant } from '../../model/resolved.js';
+import type { ResolvedProcedure, Rig, Variant } from '../../model/resolved.js';
 import type { Text } from '../../model/text.js';
 import { leavesOf, templatesOf } from '../../model/walk.js';
 import { remembering } from '../../text/remember.js';
@@ -15,6 +15,7 @@ import type { Span } from '../../text/source.js';
 import type { Context } from '../rule.js';
 import { english } from './languages/english.js';
 import { numberLanguage } from './languages/languages.js';
+import type { NamedRig } from './named-rigs.js';
 import { headOf, namedIn } from './naming.js';
 
 /** A typed number, and what it is called. */
@@ -39,9 +40,16 @@ export interface Stated {
   readonly refers: boolean;
 }
 
+/** The typed numbers of one procedure. */
+export interface Numbers {
+  /** On all rigs. */
+  readonly all: readonly Stated[];
+  /** On those of one machine, of one header, or of both; none where the procedure has no such rig. */
+  readonly on: (rig: NamedRig) => readonly Stated[];
+}
+
 /** The typed numbers of each procedure, by its id. */
-export function statedIn({ resolved, book }: Context): ReadonlyMap<string, readonly Stated[]> {
-  const { machines, headers } = book;
+export function statedIn({ resolved, book }: Context): ReadonlyMap<string, Numbers> {
   const byProcedure = new Map<string, Variant[]>();
   for (const variant of resolved.variants) {
     const { id } = variant.procedure;
@@ -49,22 +57,53 @@ export function statedIn({ resolved, book }: Context): ReadonlyMap<string, reado
   }
   return new Map(
     [...byProcedure].map(([id, variants]) => {
-      const rigs = variants.flatMap((variant) => variant.rigs);
-      const ownMachines = [...new Set(rigs.map(({ machine }) => machine))].flatMap((one) => machines.get(one) ?? []);
-      const ownHeaders = [...new Set(rigs.map(({ header }) => header))].flatMap((one) => headers.get(one) ?? []);
-      const parts = [...variants, ...ownMachines, ...ownHeaders];
-      const stated = remember(variants[0] ?? variants, parts, () => {
-        const own = numbersOf(variants);
-        const parameters = [...parametersOf('machine', ownMachines), ...parametersOf('header', ownHeaders)];
-        return [...own, ...parameters.filter((one) => !isBand(one, own))];
-      });
-      return [id, stated] as const;
+      const [machines, headers] = ownersOf(variants, book);
+      const parts = [...variants, ...machines, ...headers];
+      return [id, remember(variants[0] ?? variants, parts, () => numbersIn(variants, book))] as const;
     }),
   );
 }
 
+function numbersIn(variants: readonly Variant[], book: Book): Numbers {
+  const known = new Map<string, readonly Stated[]>();
+  return {
+    all: statedOf(variants, book, {}),
+    on: (rig) => {
+      const key = `${rig.machine ?? ''} ${rig.header ?? ''}`;
+      const found = known.get(key) ?? statedOf(variants, book, rig);
+      known.set(key, found);
+      return found;
+    },
+  };
+}
+
+function statedOf(variants: readonly Variant[], book: Book, named: NamedRig): readonly Stated[] {
+  const own = variants.filter(({ rigs }) => rigs.some((rig) => isNamed(rig, named)));
+  const [machines, headers] = ownersOf(own, book, named);
+  const numbers = numbersOf(own);
+  const parameters = [...parametersOf('machine', machines), ...parametersOf('header', headers)];
+  return [...numbers, ...parameters.filter((one) => !isBand(one, numbers))];
+}
+
+/** The machines and headers of the rigs, as far as they are named. */
+function ownersOf(
+  variants: readonly Variant[],
+  book: Book,
+  named: NamedRig = {},
+): readonly [readonly Machine[], readonly Header[]] {
+  const rigs = variants.flatMap((variant) => variant.rigs).filter((rig) => isNamed(rig, named));
+  return [
+    [...new Set(rigs.map(({ machine }) => machine))].flatMap((one) => book.machines.get(one) ?? []),
+    [...new Set(rigs.map(({ header }) => header))].flatMap((one) => book.headers.get(one) ?? []),
+  ];
+}
+
+function isNamed({ machine, header }: Rig, named: NamedRig): boolean {
+  return machine === (named.machine ?? machine) && header === (named.header ?? header);
+}
+
 // what an edit does not touch says what it said
-const remember = remembering<readonly Stated[]>();
+const remember = remembering<Numbers>();
 const rememberParameter = remembering<TypedParameter>();
 
 /** What one parameter of one machine or header is called and says, however many procedures may name it. */

@@ -10,12 +10,15 @@ import type { Context } from '../rule.js';
 import type { Block } from '../text/blocks.js';
 import { judgePassages, type Passage } from '../text/passages.js';
 import type { Sentence } from '../text/sentences.js';
+import { statedBeside } from './beside.js';
+import { sharesVerb } from './carried.js';
 import { isClaim } from './claims.js';
 import type { NumberLanguage } from './languages/language.js';
 import { numberLanguage, patternOf } from './languages/languages.js';
+import { type NamedRig, rigNamed } from './named-rigs.js';
 import { type Quantity, quantitiesOf } from './quantities.js';
 import { headFor, type Mention, type Ranked, rank, sure } from './ranking.js';
-import { parametersOf, type Stated, statedIn } from './stated.js';
+import { type Numbers, parametersOf, type Stated, statedIn } from './stated.js';
 
 /** A quantity in words, and the typed number that the words name. */
 export interface Statement {
@@ -23,10 +26,14 @@ export interface Statement {
   readonly quantity: Quantity;
   readonly stated: Stated;
   readonly verdict: 'contradicts' | 'equals' | 'equals-some' | 'fits';
+  /** The machine or header that the words name, as a rig is written: they speak of that alone. */
+  readonly on?: string;
 }
 
 interface Found extends Mention {
   readonly sentence: Sentence;
+  /** The quantity or reference before it in the sentence. */
+  readonly earlier?: Block;
 }
 
 /** Every statement of a book that can be judged. */
@@ -44,14 +51,21 @@ function judgeAll(mentions: readonly Found[], context: Context): readonly Statem
   const { book } = context;
   const stated = statedIn(context);
   return mentions.flatMap((mention) => {
-    const all = numbersFor(mention.passage, book, stated);
+    const named = mention.passage.procedure && rigNamed(mention.passage, mention.sentence, book);
+    const all = numbersFor(mention.passage, { book, stated, ...(named ? { named } : {}) });
     return rememberJudged(mention, [all], () => {
       const numbers = all.filter(
         ({ limits: [first] }) => first && sameDimension(first.unit.dimension, mention.quantity.unit.dimension),
       );
-      return numbers.length === 0 ? otherUnit(mention, all) : judge(mention, numbers);
+      const found = numbers.length === 0 ? otherUnit(mention, all) : judge(mention, numbers);
+      return named ? found.map((one) => ({ ...one, on: rigText(named) })) : found;
     });
   });
+}
+
+/** `tarn-60`, `row-12x20`, or both: `tarn-60+row-12x20`. */
+function rigText({ machine, header }: NamedRig): string {
+  return [machine, header].filter((part) => part !== undefined).join('+');
 }
 
 // an edit leaves most procedures with the numbers that they had
@@ -84,7 +98,13 @@ function* findMentions(passages: readonly Passage[]): Iterable<Found> {
     ];
     for (const quantity of quantities) {
       const sentence = passage.sentences.findLast(({ start }) => start <= quantity.start);
-      if (sentence) yield { passage, sentence, quantity, clause: clauseOf(passage, sentence, { quantity, all }) };
+      if (!sentence) continue;
+      const earlier = all
+        .filter((one) => one.start >= sentence.start && one.end <= quantity.start)
+        .sort((a, b) => a.start - b.start)
+        .at(-1);
+      const clause = clauseOf(passage, sentence, { quantity, all });
+      yield { passage, sentence, quantity, clause, ...(earlier ? { earlier } : {}) };
     }
   }
 }
@@ -111,18 +131,25 @@ function cutsOf(text: string, { links }: NumberLanguage): readonly number[] {
     .map(({ index }) => index);
 }
 
-function numbersFor(
-  { procedure, owner }: Passage,
-  book: Book,
-  stated: ReadonlyMap<string, readonly Stated[]>,
-): readonly Stated[] {
-  if (procedure) return stated.get(procedure.id) ?? none;
+interface Known {
+  readonly book: Book;
+  readonly stated: ReadonlyMap<string, Numbers>;
+  readonly named?: NamedRig;
+}
+
+function numbersFor({ procedure, owner }: Passage, { book, stated, named }: Known): readonly Stated[] {
+  if (procedure) {
+    const numbers = stated.get(procedure.id);
+    return (named ? numbers?.on(named) : numbers?.all) ?? none;
+  }
   const holder = owner?.kind === 'machine' ? book.machines.get(owner.id) : owner && book.headers.get(owner.id);
   return owner && holder ? rememberOwned(holder, [], () => parametersOf(owner.kind, [holder])) : none;
 }
 
 function judge(mention: Found, numbers: readonly Stated[]): readonly Statement[] {
   const { passage, quantity } = mention;
+  const beside = statedBeside(passage.source.value, quantity, numbers);
+  if (beside) return fits(beside, quantity) ? [] : [{ passage, quantity, stated: beside, verdict: 'contradicts' }];
   const ranked = rank(mention, numbers);
   const [best] = ranked;
   if (!best || best.score < sure) return [];
@@ -165,7 +192,7 @@ function halfOf({ passage, quantity }: Found, meant: readonly Ranked[]): Ranked 
 }
 
 /** Whether the words say that the typed number is this quantity. */
-function says({ passage, sentence, quantity }: Found, stated: Stated): boolean {
+function says({ passage, sentence, quantity, earlier }: Found, stated: Stated): boolean {
   const { kind } = stated;
   const { role, source, language } = passage;
   if (role === 'name' || standsAlone(passage, quantity, stated)) return true;
@@ -181,7 +208,10 @@ function says({ passage, sentence, quantity }: Found, stated: Stated): boolean {
     isHeading: role === 'heading',
     isLeast: kind === 'wait',
   };
-  return isClaim({ ...said, ...(head === undefined ? {} : { head }) }, numberLanguage(language));
+  const words = numberLanguage(language);
+  if (isClaim({ ...said, ...(head === undefined ? {} : { head }) }, words)) return true;
+  if (!earlier || !sharesVerb(passage, { earlier, start }, stated)) return false;
+  return isClaim({ ...said, carriedFrom: earlier.start }, words);
 }
 
 /** Behind a comma: the caption of a picture, and the step that reads it, tell there what is to be seen. */

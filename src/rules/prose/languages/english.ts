@@ -87,7 +87,7 @@ export const english: NumberLanguage = {
   othersBehind: [
     ...words('more less higher lower longer shorter wider narrower apart away off out range scale supply battery fuse'),
     ...words('either per before after later earlier step steps mark marks free'),
-    ...['or more', 'at a time', 'of play', 'from the', 'from its', 'from each', 'from both', 'from a'],
+    ...['or more', 'at a time', 'of play', 'at half', 'from the', 'from its', 'from each', 'from both', 'from a'],
   ],
   hedges: [
     ...words('if unless example e.g suppose would could might wrong fault faulty broken worn was were once instead'),

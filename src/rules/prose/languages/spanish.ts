@@ -92,7 +92,7 @@ export const spanish: NumberLanguage = {
   ],
   othersBehind: [
     ...words('más mas menos antes después despues libre libres del'),
-    ...['de la', 'de el', 'de los', 'de las', 'de su', 'de sus', 'de cada'],
+    ...['a mitad', 'a la mitad', 'a media', 'de la', 'de el', 'de los', 'de las', 'de su', 'de sus', 'de cada'],
   ],
   hedges: [
     ...words('si ejemplo sería seria podría podria roto rota rotos rotas gastado gastada gastados gastadas era fue'),
