@@ -1,4 +1,4 @@
-// The order of serials, and stretches of them. A serial is text: no arithmetic, no counting.
+// The order of serials, and stretches of them. A serial is text: no arithmetic, and counting only to find neighbours.
 
 import type { SerialEnd } from './resolved.js';
 
@@ -20,6 +20,15 @@ export function compareSerials(a: string, b: string): number {
     if (order !== 0) return order;
   }
   return runsA.length - runsB.length;
+}
+
+/** A serial as what stands before its last run of digits, and that run; undefined where it has no digits. */
+export function countIn(serial: string): { readonly before: string; readonly count: bigint } | undefined {
+  const runs = runsOf(serial);
+  const last = runs.findLastIndex((run) => /^\d/.test(run));
+  const digits = runs[last];
+  if (digits === undefined || last !== runs.length - 1) return undefined;
+  return { before: runs.slice(0, last).join(' '), count: BigInt(digits) };
 }
 
 function runsOf(serial: string): readonly string[] {

@@ -4,6 +4,7 @@ import parameterOfOtherQuantity from './across/parameter-of-other-quantity.js';
 import sameDigitsOtherUnit from './across/same-digits-other-unit.js';
 import sameSignOtherState from './across/same-sign-other-state.js';
 import sameWordsOtherEffect from './across/same-words-other-effect.js';
+import serialsOverlap from './across/serials-overlap.js';
 import toldAlike from './across/told-alike.js';
 import valueDiffersElsewhere from './across/value-differs-elsewhere.js';
 import valueUnlikeSiblings from './across/value-unlike-siblings.js';
@@ -18,6 +19,7 @@ import brokenSensorAdjusted from './adjusters/broken-sensor-adjusted.js';
 import sideNotTurned from './adjusters/side-not-turned.js';
 import turnWithoutViewpoint from './adjusters/turn-without-viewpoint.js';
 import watchNotMoved from './adjusters/watch-not-moved.js';
+import serialsDoNotMeet from './applicability/serials-do-not-meet.js';
 import cropNumberImpossible from './crops/crop-number-impossible.js';
 import cropUnlikeStandard from './crops/crop-unlike-standard.js';
 import argumentTwice from './derived/argument-twice.js';
@@ -190,6 +192,8 @@ export const rules: readonly AnyRule[] = [
   endsLookMistyped,
   sameSignOtherState,
   sameWordsOtherEffect,
+  serialsOverlap,
+  serialsDoNotMeet,
   toldAlike,
   timesDoNotAddUp,
   peopleNotNeeded,

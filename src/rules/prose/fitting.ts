@@ -43,6 +43,7 @@ function bothNear({ low, high }: Limits, quantity: Quantity): boolean {
   );
 }
 
+/** Whether a quantity lies within limits; with slack as far as its digits go. */
 export function holds({ low, high }: Limits, quantity: Quantity, slack: Rational | undefined): boolean {
   const [from, to] = slack ? [add(quantity.low, slack), subtract(quantity.high, slack)] : [quantity.low, quantity.high];
   return (!low || compare(low, from) <= 0) && (!high || compare(to, high) <= 0);
