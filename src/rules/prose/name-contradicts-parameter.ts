@@ -1,9 +1,9 @@
-// The name of a machine or header that says another size than its parameters: `6-row header` with eight rows.
+// The name of a machine or header that says another size than its parameters, or another type: `6-row header` with eight rows.
 
 import { sameDimension } from '../../calc/dimension.js';
 import type { Limits } from '../../calc/limits.js';
 import { toNumber } from '../../calc/rational.js';
-import type { Book } from '../../model/book.js';
+import type { Book, Header } from '../../model/book.js';
 import { spanWithin } from '../../text/source.js';
 import { type Finding, rule } from '../rule.js';
 import { judgePassages, type Passage } from '../text/passages.js';
@@ -41,6 +41,7 @@ function* findContradictions(passages: readonly Passage[], book: Book): Iterable
     const stated = parametersOf(owner.kind, [holder]);
     yield* countsIn(passage, stated);
     yield* sizesIn(passage, stated);
+    if ('type' in holder) yield* typeIn(passage, holder);
   }
 }
 
@@ -72,7 +73,9 @@ function* sizesIn({ source, hidden, block, language }: Passage, stated: readonly
   for (const { start, end, low, high, unit, form } of quantitiesOf(hidden, block, language)) {
     const behind = [...namedIn(source.value.slice(end).split(/[,;(]/)[0] ?? '', numberLanguage(language))];
     const alike = stated.filter(({ limits }) =>
-      limits.every((one) => one.unit.symbol === unit.symbol && sameDimension(one.unit.dimension, unit.dimension)),
+      limits.every(
+        (one) => areAlike(one.unit.symbol, unit.symbol) && sameDimension(one.unit.dimension, unit.dimension),
+      ),
     );
     const [one] = alike;
     if (!one || form === 'range' || stated.some(({ id }) => behind.some((word) => id.has(word)))) continue;
@@ -83,6 +86,27 @@ function* sizesIn({ source, hidden, block, language }: Passage, stated: readonly
       related: [{ message: `\`${one.path}\``, at: one.at }],
       data: { written: source.value.slice(start, end), path: one.path, typed: [...one.typed].join(' or ') },
     };
+  }
+}
+
+/** Units that sizes of one kind are given in: a width in feet or meters, a spacing in inches or millimeters. */
+const units = [new Set(['ft', 'm', 'yd']), new Set(['in', 'mm', 'cm'])];
+
+function areAlike(one: string, two: string): boolean {
+  return one === two || units.some((kind) => kind.has(one) && kind.has(two));
+}
+
+/** `Draper, 35 ft` of the type `platform`. */
+function* typeIn({ source, language }: Passage, { type }: Header): Iterable<Finding<Facts>> {
+  for (const [words, types] of numberLanguage(language).headerWords) {
+    const found = words.exec(source.value);
+    if (!found || types.includes(type.value)) continue;
+    yield {
+      at: spanWithin(source, found.index, found.index + found[0].length),
+      related: [{ message: '`type`', at: type.at }],
+      data: { written: found[0], path: 'type', typed: `\`${type.value}\`` },
+    };
+    return;
   }
 }
 

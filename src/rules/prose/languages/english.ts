@@ -102,6 +102,15 @@ export const english: NumberLanguage = {
   traded:
     /\b(?:base|standard|market|legal) moisture\b|\b(?:bought|sold|traded|paid|delivered) (?:at|by|with|on|to)\b.*\bmoisture\b/i,
   lots: [...words('ear wet light heavy damp green frozen shrink shrunk sample load loads'), 'test weight'],
+  headerWords: [
+    [/\bdraper\b/i, ['draper', 'flex-draper']],
+    [/\bpick-?up\b/i, ['pickup']],
+    // a draper is a platform, too
+    [/\bplatform\b/i, ['platform', 'flex-platform', 'draper', 'flex-draper']],
+    [/\b(?:corn head|row header|\d+[ -]rows?)\b/i, ['row']],
+    [/\bflex(?:ible)?\b/i, ['flex-platform', 'flex-draper', 'row', 'pickup']],
+    [/\brigid\b/i, ['platform', 'draper', 'row', 'pickup']],
+  ],
   mosts: ['at most', 'up to', 'no more than', 'not more than', 'a maximum of'],
   times: words('time times try tries'),
   often: new Map([

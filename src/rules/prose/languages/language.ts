@@ -65,6 +65,8 @@ export interface NumberLanguage {
   readonly traded: RegExp;
   /** Words for one lot of a crop, whose mass and moisture are its own: `wet`, `test weight`. */
   readonly lots: readonly string[];
+  /** Words in the name of a header, each with the types that have them. */
+  readonly headerWords: readonly (readonly [words: RegExp, types: readonly string[]])[];
   /** Words before a count by which it is the most that is allowed: `at most`, `up to`. */
   readonly mosts: readonly string[];
   /** Words for how often, behind a number. */
