@@ -54,6 +54,7 @@ import severityBelowHarm from './hazards/severity-below-harm.js';
 import typedSignalWord from './hazards/typed-signal-word.js';
 import accuracyFinerThanResolution from './instruments/accuracy-finer-than-resolution.js';
 import countsDoNotFit from './instruments/counts-do-not-fit.js';
+import otherInstrumentSaid from './instruments/other-instrument-said.js';
 import endsLookMistyped from './limits/ends-look-mistyped.js';
 import instrumentNotGoodEnough from './limits/instrument-not-good-enough.js';
 import instrumentOfOtherQuantity from './limits/instrument-of-other-quantity.js';
@@ -222,6 +223,7 @@ export const rules: readonly AnyRule[] = [
   hazardNotListed,
   instrumentNotGoodEnough,
   instrumentOfOtherQuantity,
+  otherInstrumentSaid,
   limitsOfOneValue,
   limitsOutsideInstrument,
   limitsOutsideSensorBand,

@@ -132,6 +132,8 @@ export const english: Language = {
   stepOwners: /^\s*(?:of|in|on|from)\b(?! this (?:page|procedure))/i,
   stepped: /\b(?:dial|knob|notch(?:es)?|gear|lever|ladder|stairs?|scale|setting)s?\b/i,
   setToStep: /\b(?:set|turn|click|adjust|move)\b(?:(?!\b(?:go|back|return|on|proceed|continue|skip)\b).)*\bto\s*$/i,
+  devices: wordSet('display scale ticket gauge meter multimeter tape stopwatch caliper tester thermometer'),
+  readOff: /\b(?:on|off|from|with|by) (?:(?:the|a|its) )?(?:[\p{L}-]+ )?([\p{L}-]+)(?=\s*(?:[.,;:)]|$))/giu,
   vague: vagueWords({
     'properly|correctly|adequately|appropriately|satisfactorily|suitably|sufficiently': 'what is seen when it is right',
     'proper|adequate|appropriate|satisfactory|suitable|sufficient|acceptable|reasonable|reasonably':

@@ -81,6 +81,10 @@ export interface Language {
   /** Things that have steps of their own: a dial, a ladder; and what stands before the step that something is set to. */
   readonly stepped: RegExp;
   readonly setToStep: RegExp;
+  /** What people read numbers off. */
+  readonly devices: ReadonlySet<string>;
+  /** A word that ends a text or a part of one, with the preposition before it: `on the display`. The word is the first group. */
+  readonly readOff: RegExp;
   /** Words that decide nothing, with what to write instead. */
   readonly vague: readonly VagueWord[];
   /** Words that say how and not how much. */

@@ -126,6 +126,8 @@ export const spanish: Language = {
   stepped: /(?<!\p{L})(?:dial|perilla|muesca|marcha|palanca|escalera|escala|ajuste)s?(?!\p{L})/iu,
   setToStep:
     /(?<!\p{L})(?:ponga|gire|fije|regule|mueva)(?!\p{L})(?:(?!(?:vaya|vuelva|siga|regrese)).)*(?<!\p{L})al?\s*(?:el\s*)?$/iu,
+  devices: wordSet('pantalla bascula balanza boleto manometro multimetro cinta cronometro calibre termometro'),
+  readOff: /(?<!\p{L})(?:en|con|por|del?) (?:(?:el|la|un|una|su) )?(\p{L}+)(?=\s*(?:[.,;:)]|$))/giu,
   vague: vagueWords({
     'adecuadamente|correctamente|apropiadamente|debidamente|satisfactoriamente|suficientemente|convenientemente|como corresponde|como es debido':
       'what is seen when it is right',
