@@ -143,6 +143,7 @@ import termNotTranslated from './translations/term-not-translated.js';
 import translatedAlike from './translations/translated-alike.js';
 import translatedTwoWays from './translations/translated-two-ways.js';
 import translationDiffers from './translations/translation-differs.js';
+import translationLacksPart from './translations/translation-lacks-part.js';
 import translationLikeOriginal from './translations/translation-like-original.js';
 import unusedAdjuster from './unused/unused-adjuster.js';
 import unusedHazard from './unused/unused-hazard.js';
@@ -283,6 +284,7 @@ export const rules: readonly AnyRule[] = [
   vagueWord,
   termNotTranslated,
   translationDiffers,
+  translationLacksPart,
   unitWithoutProcedure,
   issuedToUnknownUnit,
   serialUsedTwice,

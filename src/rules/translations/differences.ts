@@ -40,6 +40,14 @@ export function* proseDifferences({ prose }: Procedure, first: string, language:
   yield* unpaired(own, other, [first, language]);
 }
 
+/** Whether two sections say other numbers, placeholders or words of a display, which is told as that. */
+export function saysOtherwise(
+  [original, translated]: readonly [ProseSection, ProseSection],
+  languages: readonly [string, string],
+): boolean {
+  return [...between(original.body, translated.body, languages)].length > 0;
+}
+
 /** Where a language has another number of sections, what is in none of the other's. */
 function* unpaired(
   own: readonly ProseSection[],
@@ -61,8 +69,9 @@ function quantitiesOfAll(sections: readonly ProseSection[], language: string): r
   return sections.flatMap(({ body }) => quantitiesIn(body, language));
 }
 
-function freeSections(all: readonly ProseSection[]): readonly ProseSection[] {
-  return all.filter(({ step }) => step === undefined);
+/** The sections that belong to no step, but an empty one before the first heading. */
+export function freeSections(all: readonly ProseSection[]): readonly ProseSection[] {
+  return all.filter(({ step, heading, body }) => step === undefined && (heading || /\S/.test(body.source.value)));
 }
 
 /** The parts of one text that the other has not, each once. */
@@ -73,7 +82,7 @@ function lacking(from: readonly Part[], of: readonly Part[]): readonly Part[] {
 }
 
 /** Sections of one step each; of the others the first with the first, where there are as many of them. */
-function sectionPairs(
+export function sectionPairs(
   own: readonly ProseSection[],
   other: readonly ProseSection[],
 ): readonly (readonly [ProseSection, ProseSection])[] {
