@@ -35,7 +35,7 @@ function plain(name: string): string {
 }
 
 /** Letters left out, put in, changed or exchanged with their neighbour; more than `most` as soon as that is sure. */
-function countSlips(a: string, b: string, most: number): number {
+export function countSlips(a: string, b: string, most: number): number {
   if (Math.abs(a.length - b.length) > most) return most + 1;
   let before: number[] = [];
   let last = Array.from({ length: b.length + 1 }, (_, j) => j);

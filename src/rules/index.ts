@@ -128,6 +128,7 @@ import markMisspelt from './text/mark-misspelt.js';
 import otherSideSaid from './text/other-side-said.js';
 import participleTwoWays from './text/participle-two-ways.js';
 import passiveOrder from './text/passive-order.js';
+import screenLabelMisspelt from './text/screen-label-misspelt.js';
 import sideNotSaid from './text/side-not-said.js';
 import termTwoWays from './text/term-two-ways.js';
 import twoActsInStep from './text/two-acts-in-step.js';
@@ -274,6 +275,7 @@ export const rules: readonly AnyRule[] = [
   forbiddenWord,
   longSentence,
   markMisspelt,
+  screenLabelMisspelt,
   otherSideSaid,
   participleTwoWays,
   passiveOrder,
