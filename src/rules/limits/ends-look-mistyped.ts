@@ -71,9 +71,11 @@ function isSlip({ low: a, high: b }: Ends, text: string): boolean {
   if (a.length !== b.length) return false;
   const differ = [...a].flatMap((sign, i) => (sign === b[i] ? [] : [i]));
   const [i = 0, j = 0] = differ;
-  // of one digit alone any other is as near: `-2 to 3 psi` may be meant, an error in percent is given by one number
-  const isLong = digits(a).length > 1 || digits(b).length > 1 || text.includes('%');
-  if (differ.length === 1) return isLong && areNeighbours(Number(a[i]), Number(b[i]));
+  if (differ.length === 1) {
+    // of one digit alone any other is as near: `-2 to 3 psi` may be meant, and an error in percent is given by one number
+    if (Math.max(digits(a).length, digits(b).length) === 1) return text.includes('%');
+    return areNeighbours(Number(a[i]), Number(b[i]));
+  }
   const between = a.slice(i + 1, j);
   return differ.length === 2 && a[i] === b[j] && a[j] === b[i] && between.replace('.', '') === '';
 }
