@@ -102,12 +102,13 @@ function otherIn(
   for (const { source } of templatesOf(text, first)) {
     const words = source.value.split(/[^\p{L}\p{N}]+/u).map(language.bare);
     if (words.some((word) => language.devices.has(word) && taken.includes(word))) continue;
-    for (const { 0: all, 1: word = '', index } of source.value.matchAll(language.readOff)) {
+    for (const { 0: all, 1: word = '', index } of language.readOff.matchAll(source.value)) {
       const plain = language.bare(word);
       const other = others.find((one) => namesOf(one, first, language).includes(plain));
       if (!language.devices.has(plain) || !other) continue;
       const end = index + all.length;
-      return { word, other: other.id, at: spanWithin(source, end - word.length, end) };
+      const start = end - word.length;
+      return { word: source.value.slice(start, end), other: other.id, at: spanWithin(source, start, end) };
     }
   }
   return undefined;

@@ -2,6 +2,7 @@
 // notch of a lever for a step.
 
 import { scanUnit } from '../../calc/unit.js';
+import { type Caseless, caseless } from '../../text/caseless.js';
 import type { Language } from '../text/languages/language.js';
 import { languageOf } from '../text/languages/languages.js';
 import type { Passage } from '../text/passages.js';
@@ -28,7 +29,7 @@ export function stepReferences({ source, sentences, language: code }: Passage): 
 
 function referencesIn(text: string, start: number, language: Language): readonly StepReference[] {
   const found: StepReference[] = [];
-  for (const { 0: all, 1: id, 2: numbers = '', index } of text.matchAll(patternFor(language))) {
+  for (const { 0: all, 1: id, 2: numbers = '', index } of patternFor(language).matchAll(text)) {
     const end = index + all.length;
     if (isOfAnother(text.slice(end), language)) continue;
     if (id !== undefined) {
@@ -44,16 +45,16 @@ function referencesIn(text: string, start: number, language: Language): readonly
   return found;
 }
 
-const patterns = new WeakMap<Language, RegExp>();
+const patterns = new WeakMap<Language, Caseless>();
 
 /** A word for steps with an id in code, or with numbers: `step 3`, `steps 3 to 5`. */
-function patternFor(language: Language): RegExp {
+function patternFor(language: Language): Caseless {
   const known = patterns.get(language);
   if (known) return known;
   const { stepWords, stepJoints } = language;
   const number = '\\d+(?:\\.\\d+)*(?![\\p{L}\\p{N}%°]|[.,]\\d)';
   const numbers = `${number}(?:(?:\\s*[,–-]\\s*|\\s+(?:${stepJoints})\\s+)${number})*`;
-  const made = new RegExp(`(?<![\\p{L}\\p{N}-])(?:${stepWords})\\s+(?:\`([^\`\\s]+)\`|(${numbers}))`, 'giu');
+  const made = caseless(`(?<![\\p{L}\\p{N}-])(?:${stepWords})\\s+(?:\`([^\`\\s]+)\`|(${numbers}))`);
   patterns.set(language, made);
   return made;
 }

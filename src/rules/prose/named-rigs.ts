@@ -46,8 +46,19 @@ function oneNamed(texts: readonly string[], names: readonly Name[]): string | un
   return undefined;
 }
 
-/** Whether a name stands in a text as whole words; with a capital or without where it has no digits. */
+/** Whether a name stands in a text as whole words, whatever its capitals. */
 function holds(text: string, name: string): boolean {
-  const literal = name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replace(/\s+/g, '\\s+');
-  return new RegExp(`(?<![\\p{L}\\p{N}])${literal}(?![\\p{L}\\p{N}])`, 'iu').test(text);
+  const [all, part] = [plain(text), plain(name)];
+  for (let at = all.indexOf(part); at >= 0; at = all.indexOf(part, at + 1)) {
+    if (!isLetter(all[at - 1]) && !isLetter(all[at + part.length])) return true;
+  }
+  return false;
+}
+
+function isLetter(sign: string | undefined): boolean {
+  return sign !== undefined && /[\p{L}\p{N}]/u.test(sign);
+}
+
+function plain(text: string): string {
+  return text.toLowerCase().replaceAll(/\s+/g, ' ');
 }

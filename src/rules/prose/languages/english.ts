@@ -1,5 +1,6 @@
 // English words for numbers in prose. The lists: common practice, no source.
 
+import { caseless } from '../../../text/caseless.js';
 import { type NumberLanguage, table, words } from './language.js';
 
 /** English, as the rules on numbers know it. */
@@ -103,13 +104,13 @@ export const english: NumberLanguage = {
     /\b(?:base|standard|market|legal) moisture\b|\b(?:bought|sold|traded|paid|delivered) (?:at|by|with|on|to)\b.*\bmoisture\b/i,
   lots: [...words('ear wet light heavy damp green frozen shrink shrunk sample load loads'), 'test weight'],
   headerWords: [
-    [/\bdraper\b/i, ['draper', 'flex-draper']],
-    [/\bpick-?up\b/i, ['pickup']],
+    [caseless(String.raw`\bdraper\b`), ['draper', 'flex-draper']],
+    [caseless(String.raw`\bpick-?up\b`), ['pickup']],
     // a draper is a platform, too
-    [/\bplatform\b/i, ['platform', 'flex-platform', 'draper', 'flex-draper']],
-    [/\b(?:corn head|row header|\d+[ -]rows?)\b/i, ['row']],
-    [/\bflex(?:ible)?\b/i, ['flex-platform', 'flex-draper', 'row', 'pickup']],
-    [/\brigid\b/i, ['platform', 'draper', 'row', 'pickup']],
+    [caseless(String.raw`\bplatform\b`), ['platform', 'flex-platform', 'draper', 'flex-draper']],
+    [caseless(String.raw`\b(?:corn head|row header|\d+[ -]rows?)\b`), ['row']],
+    [caseless(String.raw`\bflex(?:ible)?\b`), ['flex-platform', 'flex-draper', 'row', 'pickup']],
+    [caseless(String.raw`\brigid\b`), ['platform', 'draper', 'row', 'pickup']],
   ],
   mosts: ['at most', 'up to', 'no more than', 'not more than', 'a maximum of'],
   times: words('time times try tries'),

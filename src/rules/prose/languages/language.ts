@@ -1,5 +1,7 @@
 // What the rules on numbers in prose need to know of a language: lists of words, and nothing that acts.
 
+import type { Caseless } from '../../../text/caseless.js';
+
 /** The words of one language by which a sentence gives a number, names what it is of, or means another one. */
 export interface NumberLanguage {
   /** Numbers as words. */
@@ -66,7 +68,7 @@ export interface NumberLanguage {
   /** Words for one lot of a crop, whose mass and moisture are its own: `wet`, `test weight`. */
   readonly lots: readonly string[];
   /** Words in the name of a header, each with the types that have them. */
-  readonly headerWords: readonly (readonly [words: RegExp, types: readonly string[]])[];
+  readonly headerWords: readonly (readonly [words: Caseless, types: readonly string[]])[];
   /** Words before a count by which it is the most that is allowed: `at most`, `up to`. */
   readonly mosts: readonly string[];
   /** Words for how often, behind a number. */

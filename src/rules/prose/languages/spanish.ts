@@ -1,6 +1,7 @@
 // Spanish words for numbers in prose. Names are compared without accents: those lists are without them. The lists: common
 // practice, no source.
 
+import { caseless } from '../../../text/caseless.js';
 import { type NumberLanguage, table, words } from './language.js';
 
 /** Spanish, as the rules on numbers know it. */
@@ -111,12 +112,12 @@ export const spanish: NumberLanguage = {
     'peso hectolítrico',
   ],
   headerWords: [
-    [/(?<!\p{L})(?:draper|lonas?)(?!\p{L})/iu, ['draper', 'flex-draper']],
-    [/(?<!\p{L})(?:recolector|pick-?up)(?!\p{L})/iu, ['pickup']],
-    [/(?<!\p{L})plataforma(?!\p{L})/iu, ['platform', 'flex-platform', 'draper', 'flex-draper']],
-    [/(?<!\p{L})(?:maicero|\d+ surcos?)(?!\p{L})/iu, ['row']],
-    [/(?<!\p{L})flex(?:ible)?(?!\p{L})/iu, ['flex-platform', 'flex-draper', 'row', 'pickup']],
-    [/(?<!\p{L})rígid[ao](?!\p{L})/iu, ['platform', 'draper', 'row', 'pickup']],
+    [caseless(String.raw`(?<!\p{L})(?:draper|lonas?)(?!\p{L})`), ['draper', 'flex-draper']],
+    [caseless(String.raw`(?<!\p{L})(?:recolector|pick-?up)(?!\p{L})`), ['pickup']],
+    [caseless(String.raw`(?<!\p{L})plataforma(?!\p{L})`), ['platform', 'flex-platform', 'draper', 'flex-draper']],
+    [caseless(String.raw`(?<!\p{L})(?:maicero|\d+ surcos?)(?!\p{L})`), ['row']],
+    [caseless(String.raw`(?<!\p{L})flex(?:ible)?(?!\p{L})`), ['flex-platform', 'flex-draper', 'row', 'pickup']],
+    [caseless(String.raw`(?<!\p{L})rígid[ao](?!\p{L})`), ['platform', 'draper', 'row', 'pickup']],
   ],
   mosts: ['hasta', 'como máximo', 'no más de', 'a lo sumo', 'máximo'],
   times: words('vez veces'),

@@ -129,11 +129,15 @@ export const english: Language = {
   ),
   stepWords: 'steps?',
   stepJoints: 'and|to|through|or',
-  stepOwners: /^\s*(?:of|in|on|from)\b(?! this (?:page|procedure))/i,
-  stepped: /\b(?:dial|knob|notch(?:es)?|gear|lever|ladder|stairs?|scale|setting)s?\b/i,
-  setToStep: /\b(?:set|turn|click|adjust|move)\b(?:(?!\b(?:go|back|return|on|proceed|continue|skip)\b).)*\bto\s*$/i,
+  stepOwners: caseless(String.raw`^\s*(?:of|in|on|from)\b(?! this (?:page|procedure))`),
+  stepped: caseless(String.raw`\b(?:dial|knob|notch(?:es)?|gear|lever|ladder|stairs?|scale|setting)s?\b`),
+  setToStep: caseless(
+    String.raw`\b(?:set|turn|click|adjust|move)\b(?:(?!\b(?:go|back|return|on|proceed|continue|skip)\b).)*\bto\s*$`,
+  ),
   devices: wordSet('display scale ticket gauge meter multimeter tape stopwatch caliper tester thermometer'),
-  readOff: /\b(?:on|off|from|with|by) (?:(?:the|a|its) )?(?:[\p{L}-]+ )?([\p{L}-]+)(?=\s*(?:[.,;:)]|$))/giu,
+  readOff: caseless(
+    String.raw`\b(?:on|off|from|with|by) (?:(?:the|a|its) )?(?:[\p{L}-]+ )?([\p{L}-]+)(?=\s*(?:[.,;:)]|$))`,
+  ),
   vague: vagueWords({
     'properly|correctly|adequately|appropriately|satisfactorily|suitably|sufficiently': 'what is seen when it is right',
     'proper|adequate|appropriate|satisfactory|suitable|sufficient|acceptable|reasonable|reasonably':

@@ -77,14 +77,14 @@ export interface Language {
   /** The words for the steps of a procedure, those between two numbers of them, and those that begin of what they are. */
   readonly stepWords: string;
   readonly stepJoints: string;
-  readonly stepOwners: RegExp;
+  readonly stepOwners: Caseless;
   /** Things that have steps of their own: a dial, a ladder; and what stands before the step that something is set to. */
-  readonly stepped: RegExp;
-  readonly setToStep: RegExp;
+  readonly stepped: Caseless;
+  readonly setToStep: Caseless;
   /** What people read numbers off. */
   readonly devices: ReadonlySet<string>;
   /** A word that ends a text or a part of one, with the preposition before it: `on the display`. The word is the first group. */
-  readonly readOff: RegExp;
+  readonly readOff: Caseless;
   /** Words that decide nothing, with what to write instead. */
   readonly vague: readonly VagueWord[];
   /** Words that say how and not how much. */

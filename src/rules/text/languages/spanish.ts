@@ -122,12 +122,13 @@ export const spanish: Language = {
   ),
   stepWords: 'pasos?',
   stepJoints: 'y|a|al|o|hasta',
-  stepOwners: /^\s*(?:de|del|en)(?!\p{L})(?! est[ea] (?:página|pagina|procedimiento))/iu,
-  stepped: /(?<!\p{L})(?:dial|perilla|muesca|marcha|palanca|escalera|escala|ajuste)s?(?!\p{L})/iu,
-  setToStep:
-    /(?<!\p{L})(?:ponga|gire|fije|regule|mueva)(?!\p{L})(?:(?!(?:vaya|vuelva|siga|regrese)).)*(?<!\p{L})al?\s*(?:el\s*)?$/iu,
+  stepOwners: caseless(String.raw`^\s*(?:de|del|en)(?!\p{L})(?! est[ea] (?:página|pagina|procedimiento))`),
+  stepped: caseless(String.raw`(?<!\p{L})(?:dial|perilla|muesca|marcha|palanca|escalera|escala|ajuste)s?(?!\p{L})`),
+  setToStep: caseless(
+    String.raw`(?<!\p{L})(?:ponga|gire|fije|regule|mueva)(?!\p{L})(?:(?!(?:vaya|vuelva|siga|regrese)).)*(?<!\p{L})al?\s*(?:el\s*)?$`,
+  ),
   devices: wordSet('pantalla bascula balanza boleto manometro multimetro cinta cronometro calibre termometro'),
-  readOff: /(?<!\p{L})(?:en|con|por|del?) (?:(?:el|la|un|una|su) )?(\p{L}+)(?=\s*(?:[.,;:)]|$))/giu,
+  readOff: caseless(String.raw`(?<!\p{L})(?:en|con|por|del?) (?:(?:el|la|un|una|su) )?(\p{L}+)(?=\s*(?:[.,;:)]|$))`),
   vague: vagueWords({
     'adecuadamente|correctamente|apropiadamente|debidamente|satisfactoriamente|suficientemente|convenientemente|como corresponde|como es debido':
       'what is seen when it is right',
