@@ -51,7 +51,7 @@ describe('prose that contradicts a number', () => {
 
   it('speaks once for the original and its translation', () => {
     const found = check(
-      '---\ntranslates: 3\nvalues: { raised: { label: Sensor arriba } }\n---\n\nEl sensor arriba lee 2.2 V.\n',
+      '---\ntranslates: 3\nvalues: { raised: { label: Sensor arriba } }\n---\n\nEl sensor arriba lee 2.2 V.\n\n## lower\n\nMás palabras.\n',
       ...spanish,
       [
         procedure,
