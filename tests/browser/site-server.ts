@@ -16,8 +16,12 @@ const root = join(import.meta.dirname, '../..');
 
 /** Every file of the site of the demo book, with what the browser runs; without its printed cards. */
 export function buildDemoSite(): ReadonlyMap<string, string | Uint8Array> {
-  return buildSite(demoBook());
+  demo ??= buildSite(demoBook());
+  return demo;
 }
+
+// the files of browser tests run one after the other, in one process
+let demo: ReadonlyMap<string, string | Uint8Array> | undefined;
 
 /** The same for any book. */
 export function buildSite({ resolved, proofs, figures }: TestBook): ReadonlyMap<string, string | Uint8Array> {

@@ -66,8 +66,14 @@ export function bookOf(
   return { resolved, proofs, figures };
 }
 
-/** The demo book. */
-export function demoBook(options: Pick<BookOptions, 'proved'> = {}): TestBook {
+/** The demo book, read once for all tests of a process. */
+export function demoBook({ proved = true }: Pick<BookOptions, 'proved'> = {}): TestBook {
+  const known = demos.get(proved);
+  if (known) return known;
   const { texts, figures } = filesOfBook('procedures');
-  return bookOf(texts, { figures, ...options });
+  const book = bookOf(texts, { figures, proved });
+  demos.set(proved, book);
+  return book;
 }
+
+const demos = new Map<boolean, TestBook>();
