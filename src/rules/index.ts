@@ -108,6 +108,7 @@ import peopleNotNeeded from './people/people-not-needed.js';
 import tooFewPeople from './people/too-few-people.js';
 import twoPlacesInStep from './people/two-places-in-step.js';
 import brokenTable from './prose/broken-table.js';
+import conversionDiffers from './prose/conversion-differs.js';
 import headingLikeStep from './prose/heading-like-step.js';
 import nameContradictsParameter from './prose/name-contradicts-parameter.js';
 import plainNumber from './prose/plain-number.js';
@@ -173,6 +174,7 @@ export const rules: readonly AnyRule[] = [
   termTwoMeanings,
   unknownStepInText,
   givesNotLeft,
+  conversionDiffers,
   headingLikeStep,
   brokenTable,
   nameContradictsParameter,
