@@ -122,6 +122,7 @@ import reviewTooLate from './review/review-too-late.js';
 import verificationWithoutContent from './review/verification-without-content.js';
 import verifiedElsewhere from './review/verified-elsewhere.js';
 import type { AnyRule } from './rule.js';
+import actAgainstEffect from './text/act-against-effect.js';
 import actNotAnOrder from './text/act-not-an-order.js';
 import forbiddenWord from './text/forbidden-word.js';
 import longSentence from './text/long-sentence.js';
@@ -147,6 +148,7 @@ import translatedTwoWays from './translations/translated-two-ways.js';
 import translationDiffers from './translations/translation-differs.js';
 import translationLacksPart from './translations/translation-lacks-part.js';
 import translationLikeOriginal from './translations/translation-like-original.js';
+import translationSaysOpposite from './translations/translation-says-opposite.js';
 import unusedAdjuster from './unused/unused-adjuster.js';
 import unusedHazard from './unused/unused-hazard.js';
 import unusedInBook from './unused/unused-in-book.js';
@@ -175,6 +177,8 @@ export const rules: readonly AnyRule[] = [
   unknownStepInText,
   givesNotLeft,
   conversionDiffers,
+  actAgainstEffect,
+  translationSaysOpposite,
   headingLikeStep,
   brokenTable,
   nameContradictsParameter,

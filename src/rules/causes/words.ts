@@ -10,6 +10,7 @@ import { joinTo } from './followers.js';
 const translation = /\.[a-z]{2}\.md$/;
 
 const contradiction = 'prose-contradicts-number';
+const contraryAct = 'act-against-effect';
 
 /** Faults of an order that a step which was taken out leaves behind. */
 const orderCodes: ReadonlySet<string> = new Set([
@@ -34,10 +35,14 @@ const unknownInStep: ReadonlySet<string> = new Set([
   'unknown-state-value',
 ]);
 
+/** Faults of one translated text, by which it is unlike others. */
+const translationCodes: ReadonlySet<string> = new Set(['translation-differs', 'translation-says-opposite']);
+
 /** Joins what prose and translations say of a fault to that fault. */
 export function joinWords(diagnostics: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
   const procedures = [...book.procedures.values()];
   const contradictions = diagnostics.filter(({ code }) => code === contradiction);
+  const contrary = diagnostics.filter(({ code }) => code === contraryAct);
   const errors = diagnostics.filter(({ severity }) => severity === 'error');
   const places = placesOfValues(procedures);
   return joinTo(diagnostics, (diagnostic) => {
@@ -52,17 +57,26 @@ export function joinWords(diagnostics: readonly Diagnostic[], book: Book): reado
           differenceFrom(diagnostic, [...contradictions, ...errors]) ??
           diagnostics.find(({ code, at }) => code === 'heading-like-step' && at.file === originalOf(diagnostic.at.file))
         );
+      case 'translated-alike':
       case 'translated-two-ways':
         return diagnostics.find(
           ({ code, at }) =>
-            code === 'translation-differs' &&
+            translationCodes.has(code) &&
             [diagnostic, ...diagnostic.related].some((place) => holds(place.at, at) || holds(at, place.at)),
         );
       case 'name-contradicts-parameter':
         return errors.find((error) => isAboutSame(error, diagnostic, places));
+      case 'act-against-effect':
+        return errors.find((error) => orderCodes.has(error.code) && isOfState(error, diagnostic));
+      case 'translation-says-opposite':
+      case 'sets-nothing-new':
+        return contrary.find((act) =>
+          [diagnostic.at, ...diagnostic.related.map(({ at }) => at)].some((at) => isSameStep(procedures, at, act.at)),
+        );
       case 'same-words-other-effect':
-        return errors.find(
+        return [...contrary.filter((act) => isSameStep(procedures, diagnostic.at, act.at)), ...errors].find(
           (error) =>
+            error.code === contraryAct ||
             (orderCodes.has(error.code) && isOfState(error, diagnostic)) ||
             (unknownInStep.has(error.code) && stepAt(procedures, error.at) === stepAt(procedures, diagnostic.at)),
         );
@@ -135,6 +149,11 @@ function isOfState(error: Diagnostic, { at, message }: Diagnostic): boolean {
 
 function stepAt(procedures: readonly Procedure[], place: Span): Step | undefined {
   return procedures.find(({ file }) => file === place.file)?.steps.find(({ at }) => holds(at, place));
+}
+
+function isSameStep(procedures: readonly Procedure[], one: Span, other: Span): boolean {
+  const step = stepAt(procedures, one);
+  return step !== undefined && step === stepAt(procedures, other);
 }
 
 function toolIn({ message }: Diagnostic): string {

@@ -16,7 +16,10 @@ export default rule({
       const measured = procedure.steps.find(({ id }) => id === place?.step)?.measure ?? [];
       const adjuster = procedure.adjusters.find(({ id }) => id === value);
       const moves = [...(adjuster?.moves.keys() ?? [])];
-      const read = measured.filter((id) => !moves.includes(id) && !isFree(procedure, id));
+      const unmoved = measured.filter((id) => !moves.includes(id));
+      const typed = unmoved.filter((id) => !isFree(procedure, id));
+      // where nothing else fails, it is what is worked out from values that are not moved either
+      const read = typed.length > 0 ? typed : unmoved;
       yield { ...finding, data: { violation: finding.data, read, moves, better: turning(read, procedure) } };
     }
   },
