@@ -16,6 +16,7 @@ export default rule({
   severity: 'warning',
   needs: 'proofs',
   *run(proofs, context) {
+    if (context.isPart) return;
     const judged = new Map<string, Idle | undefined>();
     for (const proof of proofs) {
       for (const step of proof.variant.procedure.steps) {

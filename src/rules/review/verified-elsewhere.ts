@@ -7,11 +7,11 @@ export default rule({
   id: 'verified-elsewhere',
   severity: 'warning',
   needs: 'procedure',
-  *run(procedure, { resolved, book }) {
+  *run(procedure, { resolved, book, isPart }) {
     const rigs = resolved.variants.filter((one) => one.procedure.id === procedure.id).flatMap((one) => one.rigs);
     const machines = new Set(rigs.map(({ machine }) => machine));
-    // a machine whose file cannot be read has no rigs either
-    const isWhole = book.unread.size === 0;
+    // a machine that was not asked for, or whose file cannot be read, has no rigs either
+    const isWhole = !isPart && book.unread.size === 0;
     for (const [index, { machine }] of procedure.verified.entries()) {
       const before = procedure.verified.slice(0, index).find((one) => isSameTrial(one, procedure.verified[index]));
       if (isWhole && machines.size > 0 && !machines.has(machine.value)) {
