@@ -4,9 +4,11 @@
 import type { Diagnostic } from '../../diagnostic/diagnostic.js';
 import type { ResolvedBook } from '../../model/resolved.js';
 import { joinIds } from './ids.js';
+import { joinOtherRigs } from './other-rigs.js';
 import { joinCalls, withoutTranslated } from './repeats.js';
 import { joinSides } from './sides.js';
 import { withoutRepeated } from './steps.js';
+import { joinTwice } from './twice.js';
 import { showTyped } from './typed-numbers.js';
 import { joinUnknown } from './unknown-states.js';
 import { joinValues, rigsIn } from './values.js';
@@ -17,6 +19,8 @@ import { joinWrittenOut } from './written-out.js';
 export function joinCauses(diagnostics: readonly Diagnostic[], resolved: ResolvedBook): readonly Diagnostic[] {
   const { book } = resolved;
   const sides = joinSides(withoutTranslated(joinWrittenOut(diagnostics, book), book), book);
-  const values = joinValues(joinCalls(joinUnknown(withoutRepeated(sides, book), book), book), resolved);
-  return showTyped(joinWords(joinIds(values, book), book), book, rigsIn(resolved));
+  const rigsOf = rigsIn(resolved);
+  const orders = joinOtherRigs(joinCalls(joinUnknown(withoutRepeated(sides, book), book), book), rigsOf);
+  const values = joinValues(joinTwice(orders, book), resolved);
+  return showTyped(joinWords(joinIds(values, book), book), book, rigsOf);
 }

@@ -1,37 +1,82 @@
-// An instrument that suits none of the values read with it: the fault is one, and is most likely the instrument's.
+// An instrument that is described wrongly, or suits none of the values read with it: the fault is one, and is the instrument's.
 
 import type { Diagnostic } from '../../diagnostic/diagnostic.js';
-import type { Book } from '../../model/book.js';
+import type { Book, Instrument } from '../../model/book.js';
 import { leavesOf } from '../../model/walk.js';
-import { withFollowers } from './followers.js';
-import { ownersIn } from './owners.js';
+import { joinTo } from './followers.js';
+import { ownersIn, type ValueOwner } from './owners.js';
 
-const codes: readonly string[] = [
+/** What is said of a value because of what it is read with. */
+const ofReading: ReadonlySet<string> = new Set([
   'limits-outside-instrument',
   'acceptance-empty',
   'instrument-not-good-enough',
   'resolution-too-coarse',
-];
+]);
 
-/** Joins what is said of every value that is read with one instrument, where that is said of all of them. */
+/** What is said of an adjuster whose window is as wide as the reading lets it be. */
+const ofTurning: ReadonlySet<string> = new Set([
+  'adjuster-cannot-help',
+  'adjuster-step-over-window',
+  'adjuster-reach-short',
+]);
+
+/** What is said of an instrument whose numbers do not fit each other. */
+const ofItself: ReadonlySet<string> = new Set(['counts-do-not-fit', 'accuracy-finer-than-resolution']);
+
+/**
+ * Joins what is said of values because of one instrument to what is said of that instrument; where nothing is, and each value
+ * that is read with it has something said, to the first of these.
+ */
 export function joinInstruments(diagnostics: readonly Diagnostic[], book: Book): readonly Diagnostic[] {
   const readers = valuesByInstrument(book);
-  const followers = new Map<Diagnostic, readonly Diagnostic[]>();
-  const gone = new Set<Diagnostic>();
-  for (const code of codes) {
-    const told = diagnostics
-      .filter((one) => one.code === code)
-      .map((diagnostic) => ({ diagnostic, values: valuesAt(book, diagnostic) }));
-    for (const values of readers.values()) {
-      const own = told.filter((one) => one.values.some((value) => values.has(value)));
-      const [first, ...others] = own.map(({ diagnostic }) => diagnostic);
-      const said = new Set(own.flatMap((one) => one.values));
-      if (!first || values.size < 2 || ![...values].every((value) => said.has(value))) continue;
-      followers.set(first, others);
-      for (const other of others) gone.add(other);
-    }
+  const causes = new Map<Diagnostic, Diagnostic>();
+  for (const instrument of book.instruments.values()) {
+    const group = groupOf(diagnostics, { book, instrument, readers: readers.get(instrument.id) ?? new Set() });
+    // an error is never joined to less
+    const first = group.find(({ severity }) => severity === 'error') ?? group[0];
+    for (const one of group) if (first && one !== first && !causes.has(one)) causes.set(one, first);
   }
-  return diagnostics.filter((one) => !gone.has(one)).map((one) => withFollowers(one, followers.get(one) ?? []));
+  return causes.size === 0 ? diagnostics : joinTo(diagnostics, (one) => causes.get(one));
+}
+
+interface Reading {
+  readonly book: Book;
+  readonly instrument: Instrument;
+  /** Values with limits that are read with it. */
+  readonly readers: ReadonlySet<string>;
+}
+
+/** All that one instrument is the reason of, what is said of itself first; nothing where that is not sure. */
+function groupOf(diagnostics: readonly Diagnostic[], reading: Reading): readonly Diagnostic[] {
+  const { book, instrument, readers } = reading;
+  const own = diagnostics.filter(({ code, at }) => ofItself.has(code) && isWithin(at, instrument));
+  const told = diagnostics
+    .filter(({ code }) => ofReading.has(code) || ofTurning.has(code))
+    .flatMap((diagnostic) => {
+      const owner = ownersIn(book, diagnostic.at);
+      return owner && isReadSo(diagnostic, owner, readers) ? [{ diagnostic, owner }] : [];
+    });
+  const said = new Set(told.flatMap(({ owner }) => owner.ids.map((id) => keyOf(owner, id))));
+  const isWhole = readers.size > 1 && [...readers].every((key) => said.has(key));
+  if (own.length === 0 && !isWhole) return [];
+  const isAboutValue = ({ diagnostic }: (typeof told)[number]): boolean =>
+    own.length > 0 || !ofTurning.has(diagnostic.code);
+  return [...own, ...told.filter(isAboutValue).map(({ diagnostic }) => diagnostic)];
+}
+
+function isWithin({ file, start }: Diagnostic['at'], { at }: Instrument): boolean {
+  return file === at.file && at.start <= start && start < at.end;
+}
+
+/** Whether the value, or what it is worked out from or moves, is read with the instrument. */
+function isReadSo({ code }: Diagnostic, owner: ValueOwner, readers: ReadonlySet<string>): boolean {
+  const inputs = code === 'acceptance-empty' || ofTurning.has(code) ? owner.inputs : [];
+  return [...owner.ids, ...inputs].some((id) => readers.has(keyOf(owner, id)));
+}
+
+function keyOf({ procedure }: ValueOwner, id: string): string {
+  return `${procedure.id} ${id}`;
 }
 
 function valuesByInstrument(book: Book): ReadonlyMap<string, ReadonlySet<string>> {
@@ -45,9 +90,4 @@ function valuesByInstrument(book: Book): ReadonlyMap<string, ReadonlySet<string>
     }
   }
   return found;
-}
-
-function valuesAt(book: Book, { at }: Diagnostic): readonly string[] {
-  const owner = ownersIn(book, at);
-  return owner ? owner.values.map(({ id }) => `${owner.procedure.id} ${id}`) : [];
 }

@@ -6,6 +6,7 @@ import type { Book } from '../../model/book.js';
 import type { Procedure, Step } from '../../model/procedure.js';
 import type { Span } from '../../text/source.js';
 import { joinTo } from './followers.js';
+import { findLostSteps } from './lost-steps.js';
 
 const translation = /\.[a-z]{2}\.md$/;
 
@@ -45,7 +46,10 @@ export function joinWords(diagnostics: readonly Diagnostic[], book: Book): reado
   const contrary = diagnostics.filter(({ code }) => code === contraryAct);
   const errors = diagnostics.filter(({ severity }) => severity === 'error');
   const places = placesOfValues(procedures);
+  const lost = findLostSteps(diagnostics, book);
   return joinTo(diagnostics, (diagnostic) => {
+    const cause = lost(diagnostic);
+    if (cause) return cause;
     switch (diagnostic.code) {
       case contradiction:
         return (
@@ -144,7 +148,7 @@ function differenceFrom({ at, message }: Diagnostic, told: readonly Diagnostic[]
 // A step without an effect that the like of it have: what then does not hold is told where it is missed.
 function isOfState(error: Diagnostic, { at, message }: Diagnostic): boolean {
   const state = /\{ ([\w-]+):/.exec(message)?.[1];
-  return state !== undefined && error.at.file === at.file && error.message.includes(`\`${state}\``);
+  return state !== undefined && error.at.file === at.file && new RegExp(`\`${state}[\`:]`).test(error.message);
 }
 
 function stepAt(procedures: readonly Procedure[], place: Span): Step | undefined {

@@ -59,7 +59,7 @@ export function withoutRepeats(violations: readonly Violation[], world: World): 
     const left = settles(violation, violations) ? undefined : leftOf(violation, told, world);
     if (left) kept.set(violation, left);
     if (warningKinds.has(violation.kind)) continue; // never hushes an error
-    for (const claim of left ? claimsOf(left, world) : setClaims(violation)) told.push({ ...claim, violation });
+    for (const claim of left ? claimsOf(left, world) : setClaims(violation, world)) told.push({ ...claim, violation });
   }
   return violations.flatMap((violation) =>
     claimKinds.includes(violation.kind) ? (kept.get(violation) ?? []) : [violation],
@@ -69,7 +69,8 @@ export function withoutRepeats(violations: readonly Violation[], world: World): 
 // What of a violation has not been told; nothing where all of it has.
 function leftOf(violation: Violation, told: readonly Told[], world: World): Violation | undefined {
   if (followsFromCall(violation, told)) return undefined;
-  const isTold = (claim: Claim): boolean => told.some((before) => tells(before, claim, violation));
+  const isTold = (claim: Claim): boolean =>
+    told.some((before) => tells(before, claim, violation)) || isLostInCall(claim, violation, told);
   if (apartClaims(violation, world).some(isTold) || told.some(({ violation: before }) => isSameAct(before, violation)))
     return undefined;
   const missing = violation.missing.filter((fact) => !isTold(factClaim(fact, violation.trace)));
@@ -93,13 +94,27 @@ function liesOnPath(first: Violation, second: Violation, since: number): boolean
 function followsFromCall({ place, kind, trace }: Violation, told: readonly Told[]): boolean {
   if (!place || kind === 'throughout-broken' || (place.calls.length === 0 && place.end === undefined)) return false;
   return told.some(({ violation: call }) => {
-    if (call.kind !== 'requires-not-met-at-run' && call.kind !== 'place-not-met-at-run') return false;
+    if (!isCall(call)) return false;
     const go = call.trace.at(-1)?.taken?.go;
     const leading = trace.findLast((entry) => entry.place.end === undefined)?.place;
     if (place.end !== undefined) return go === place.end && isSamePlace(call.place, leading);
-    const calls = call.place ? [...call.place.calls, call.place.step] : [];
-    return calls.every((step, i) => place.calls[i] === step);
+    return isInCall(place, call);
   });
+}
+
+function isCall({ kind }: Violation): boolean {
+  return kind === 'requires-not-met-at-run' || kind === 'place-not-met-at-run';
+}
+
+function isInCall({ calls }: StepPlace, { place: call }: Violation): boolean {
+  return call !== undefined && [...call.calls, call.step].every((step, i) => calls[i] === step);
+}
+
+// What such a procedure took away may come of that, too: it may be the wrong one.
+function isLostInCall({ since }: Claim, { trace }: Violation, told: readonly Told[]): boolean {
+  const lost = trace[since]?.place;
+  if (!lost || lost.end !== undefined) return false;
+  return told.some(({ violation: call }) => isCall(call) && call.end === undefined && isInCall(lost, call));
 }
 
 // What physics changes at a step where that state is missed anyway: what it should be there is told.
@@ -128,7 +143,7 @@ function claimsOf(violation: Violation, world: World): readonly Claim[] {
     ...violation.missing.map((fact) => factClaim(fact, violation.trace)),
     ...(violation.kind === 'unchanged-broken' ? personClaims(violation, world) : []),
     ...lawClaims(violation, world),
-    ...setClaims(violation),
+    ...setClaims(violation, world),
   ];
 }
 
@@ -165,15 +180,16 @@ function lawClaims(violation: Violation, world: World): readonly Claim[] {
   return [{ state, wanted, ...causeAt(violation.trace, touched) }];
 }
 
-// That a set which physics forbids comes to something: whoever counts on it further on misses it for that.
-function setClaims({ kind, place, changed, trace }: Violation): readonly Claim[] {
-  if (kind !== 'physics-forbids-set' || !place || !changed) return [];
-  const last = trace.at(-1);
-  const named = (changed.by === 'means' ? last?.means : last?.sets)?.find(({ state }) => state === changed.state);
-  if (!named) return [];
-  const before = trace.filter((entry) => touches(entry, named.state)).map((entry) => placeKey(entry.place));
-  const causes = new Set([placeKey(place), ...before, '']);
-  return [...causes].map((cause) => ({ state: named.state, wanted: named.values, cause, since: -1 }));
+// That a set which cannot be, or a move that cannot be made, comes to something else: whoever asks for that state further on,
+// or counts on what was set, misses it for that.
+function setClaims(violation: Violation, world: World): readonly Claim[] {
+  const { kind, place, changed, value, trace } = violation;
+  const state = kind === 'moves-when' ? value : kind === 'physics-forbids-set' ? changed?.state : undefined;
+  if (!place || state === undefined) return [];
+  const wanted = world.variables.find(({ id }) => id === state)?.values ?? [];
+  const before = trace.filter((entry) => touches(entry, state)).map((entry) => placeKey(entry.place));
+  const causes = new Set(kind === 'moves-when' ? [placeKey(place)] : [placeKey(place), ...before, '']);
+  return [...causes].map((cause) => ({ state, wanted, cause, since: -1 }));
 }
 
 function touches({ sets, means, physics }: TraceEntry, state: string): boolean {

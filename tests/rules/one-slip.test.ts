@@ -1,0 +1,133 @@
+// One slip, one message: in a whole book, at the place of the slip, with what follows from it beside it.
+
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { makeChecker } from '../../src/compile.js';
+import type { Diagnostic } from '../../src/diagnostic/diagnostic.js';
+import { filesOf } from './page.js';
+
+const demo = filesOf(join(import.meta.dirname, '../../procedures'));
+const figures = new Set([...demo.keys()].filter((path) => path.startsWith('figures/')));
+const isText = (path: string): boolean => /\.(?:md|yaml)$/.test(path);
+const check = makeChecker();
+
+type Change = readonly [path: string, from: string | RegExp, to: string];
+
+function checkWith(...changes: readonly Change[]): readonly Diagnostic[] {
+  const texts = new Map([...demo].filter(([path]) => isText(path)));
+  for (const [path, from, to] of changes) {
+    const before = texts.get(path) ?? '';
+    const after = before.replace(from, () => to);
+    expect(after).not.toBe(before);
+    texts.set(path, after);
+  }
+  const sources = new Map([...texts].map(([path, text]) => [path, { path, text }]));
+  const { diagnostics } = check({ sources, figures, today: '2026-11-24' });
+  return diagnostics.filter(({ severity }) => severity !== 'hint');
+}
+
+/** The step with this id, left out. */
+function dropped(path: string, id: string): Change {
+  return [path, new RegExp(`  - id: ${id.replaceAll(/[{}]/g, '\\$&')}\n(?:    .*\n)+`), ''];
+}
+
+/** `code path`, of each diagnostic. */
+const told = (diagnostics: readonly Diagnostic[]): readonly string[] =>
+  diagnostics.map(({ code, at }) => `${code} ${at.file}`);
+
+const beside = (diagnostics: readonly Diagnostic[]): string =>
+  diagnostics.flatMap(({ related }) => related.map(({ message }) => message)).join('\n');
+
+const learn = 'first-pass/learn-height-range.md';
+const sensors = 'first-pass/check-height-sensor.md';
+const massFlow = 'in-the-crop/mass-flow.md';
+const couple = 'hook-up/couple-header.md';
+
+describe('a step that was lost', { timeout: 60_000 }, () => {
+  it.each([
+    ['is told where the order breaks', learn, 'store-high', `end-state-not-met ${learn}`],
+    ['is told where a reading is missed', learn, 'read-on-ground', `derived-from-stale ${learn}`],
+    ['is told where it is named', massFlow, 'judge', `unknown-step ${massFlow}`],
+    ['is told where others are then passed by', couple, 'lift', `unreachable-step ${couple}`],
+    ['is told by its translation', learn, 'store-low', 'extra-translation first-pass/learn-height-range.es.md'],
+    ['of each side is told once', sensors, 'turn-{side}', 'extra-translation first-pass/check-height-sensor.es.md'],
+    [
+      'though it is spelt much like another',
+      sensors,
+      'clean-{side}',
+      'extra-translation first-pass/check-height-sensor.es.md',
+    ],
+    ['is told once for the rigs of each step that counts on it', couple, 'relieve', `cannot-move-here ${couple}`],
+    ['is told once for the rigs of what counts on it', couple, 'latch', `requires-not-met-at-run ${couple}`],
+  ])('%s', (_, path, id, expected) => {
+    expect(told(checkWith(dropped(path, id)))).toEqual([expected]);
+  });
+
+  it('has the heading of its detail, and what is then unused, beside it', () => {
+    const found = checkWith(dropped(sensors, 'turn-{side}'));
+    expect(beside(found)).toContain('No step has the id `turn-right`');
+    expect(beside(found)).toContain('No step turns `turn_left`');
+  });
+
+  it('does not hush a heading that is another step misspelt', () => {
+    const found = checkWith(dropped(learn, 'store-low'), [learn, '## note-span', '## note-spam']);
+    expect(told(found)).toContain(`heading-like-step ${learn}`);
+  });
+});
+
+describe('an instrument with a wrong number', { timeout: 60_000 }, () => {
+  it.each([
+    ['display', 'resolution: 0.01 V', 'resolution: 0.1 V'],
+    ['multimeter', 'resolution: 0.001 V', 'resolution: 0.1 V'],
+    ['tape', 'resolution: 0.05 in', 'resolution: 5 in'],
+    ['mass-display', 'resolution: 10 lb', 'resolution: 1000 lb'],
+  ])('is told once, where `%s` is described', (_, from, to) => {
+    expect(told(checkWith(['instruments.yaml', from, to]))).toEqual(['counts-do-not-fit instruments.yaml']);
+  });
+
+  it('does not hush a value that is read with another', () => {
+    const found = checkWith(
+      ['instruments.yaml', 'resolution: 0.01 V', 'resolution: 0.1 V'],
+      [sensors, 'limits: machine.sensor_supply', 'limits: 5.0 ± 0.001 V'],
+    );
+    expect(told(found)).toContain(`acceptance-empty ${sensors}`);
+  });
+});
+
+describe('a value that is worked out from one thing twice', { timeout: 60_000 }, () => {
+  it('is told there, with the limits that it then always keeps beside it', () => {
+    const found = checkWith([massFlow, 'max(error) - min(error)', 'max(error) - max(error)']);
+    expect(told(found)).toEqual([`argument-twice ${massFlow}`]);
+    expect(beside(found)).toContain('`spread` can never miss its limits');
+  });
+
+  it('stands beside limits that it can never keep: that is an error', () => {
+    const found = checkWith([learn, 'on_ground - raised', 'on_ground - on_ground']);
+    expect(told(found)).toEqual([`derived-limits-impossible ${learn}`]);
+    expect(beside(found)).toContain('`on_ground` again');
+  });
+
+  it('does not hush what is said of another result', () => {
+    const found = checkWith(
+      [massFlow, 'max(error) - min(error)', 'max(error) - max(error)'],
+      [massFlow, 'from: mean(error)', 'from: mean(error) - mean(error)'],
+    );
+    expect(told(found)).toEqual([`argument-twice ${massFlow}`, `argument-twice ${massFlow}`]);
+  });
+});
+
+describe('a step that does the wrong thing', { timeout: 60_000 }, () => {
+  it.each([
+    ['runs another procedure', couple, 'run: shut-down', 'run: back-to-work', 'requires-not-met-at-run'],
+    ['sets what cannot be', sensors, 'sets: { motion: stopped }', 'sets: { motion: running }', 'state-not-possible'],
+    [
+      'moves what cannot move there',
+      sensors,
+      '  - id: cover-{side}\n',
+      '  - id: cover-{side}\n    sets: { header: raised }\n',
+      'cannot-move-here',
+    ],
+  ])('%s, and is told once', (_, path, from, to, code) => {
+    expect(told(checkWith([path, from, to]))).toEqual([`${code} ${path}`]);
+  });
+});
