@@ -6,8 +6,8 @@ import type { Diagnostic } from './diagnostic/diagnostic.js';
 import { cardFaults } from './emit/cards/card-faults.js';
 import type { Measures } from './emit/cards/text.js';
 import type { Book } from './model/book.js';
-import type { ResolvedBook, Variant } from './model/resolved.js';
-import { makeProver } from './order/prove.js';
+import type { ResolvedBook, Variant, World } from './model/resolved.js';
+import { makeProver, proveVariant } from './order/prove.js';
 import type { OrderResult } from './order/result.js';
 import { runnableFor } from './order/runnable.js';
 import { readBook } from './read/book.js';
@@ -86,7 +86,7 @@ function check(input: CheckInput, keep: Keep, memory: RuleMemory): Checked {
     .map((variant) => [variant.id, prove(variant)] as const);
   const proofs = keep('all proofs', proved.flat(), () => new Map<string, OrderResult>(proved));
   const isPart = rig !== undefined;
-  const context = { resolved, book, proofs, isPart, ...(input.today === undefined ? {} : { today: input.today }) };
+  const context = { resolved, book, proofs, isPart, reprove, ...(input.today === undefined ? {} : { today: input.today }) };
   const judged = withoutFollowUps(before, runRules(rules, context, { keep, memory }));
   const found = [...before, ...judged];
   // Whether a card fits is asked of what is right: a wrong procedure is mended first.
@@ -94,6 +94,11 @@ function check(input: CheckInput, keep: Keep, memory: RuleMemory): Checked {
   const { kept, waived } = sortOutWaived([...found, ...cards], book);
   const told = joinCauses(collectDiagnostics(kept), resolved);
   return { diagnostics: told, waived: collectDiagnostics(waived), book, resolved, proofs };
+}
+
+/** Proves once more, without a look for repairs: for those who ask what another word would come to. */
+function reprove(variant: Variant, world: World): OrderResult {
+  return proveVariant(variant, world, { budget: proofBudget, repairs: false });
 }
 
 /** Where book.yaml itself is wrong, its languages may be guessed: nothing is said of the languages of other files. */

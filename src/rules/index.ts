@@ -81,6 +81,7 @@ import failingReadingWithoutBranch from './order/failing-reading-without-branch.
 import givesNotLeft from './order/gives-not-left.js';
 import instrumentNeedsNotMet from './order/instrument-needs-not-met.js';
 import instrumentOutOfReach from './order/instrument-out-of-reach.js';
+import instrumentUnlikeSteps from './order/instrument-unlike-steps.js';
 import loopWithoutBound from './order/loop-without-bound.js';
 import loopWithoutElse from './order/loop-without-else.js';
 import needNotMet from './order/need-not-met.js';
@@ -90,14 +91,17 @@ import physicsContradicts from './order/physics-contradicts.js';
 import readAgainAlike from './order/read-again-alike.js';
 import readingUnsureWithoutBranch from './order/reading-unsure-without-branch.js';
 import requirementLost from './order/requirement-lost.js';
+import requirementUnlikeSteps from './order/requirement-unlike-steps.js';
 import requiresNotMetAtRun from './order/requires-not-met-at-run.js';
 import rowsOutOfReach from './order/rows-out-of-reach.js';
+import ruleUnlikeProcedures from './order/rule-unlike-procedures.js';
 import safetyRuleBroken from './order/safety-rule-broken.js';
 import sentToWrongAdjuster from './order/sent-to-wrong-adjuster.js';
 import setsNothingNew from './order/sets-nothing-new.js';
 import sideNotRead from './order/side-not-read.js';
 import staleValueAtDone from './order/stale-value-at-done.js';
 import startImpossible from './order/start-impossible.js';
+import startUnlikeProcedures from './order/start-unlike-procedures.js';
 import stateNotPossible from './order/state-not-possible.js';
 import triesWithoutEnd from './order/tries-without-end.js';
 import unchangedRuleBroken from './order/unchanged-rule-broken.js';
@@ -251,6 +255,10 @@ export const rules: readonly AnyRule[] = [
   instrumentOutOfReach,
   loopWithoutBound,
   loopWithoutElse,
+  instrumentUnlikeSteps,
+  requirementUnlikeSteps,
+  ruleUnlikeProcedures,
+  startUnlikeProcedures,
   needNotMet,
   notProved,
   notRestored,

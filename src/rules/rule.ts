@@ -3,7 +3,7 @@
 import type { Fix, Related, Severity } from '../diagnostic/diagnostic.js';
 import type { Book } from '../model/book.js';
 import type { Procedure } from '../model/procedure.js';
-import type { ResolvedBook, ResolvedValue, Variant } from '../model/resolved.js';
+import type { ResolvedBook, ResolvedValue, Variant, World } from '../model/resolved.js';
 import type { OrderResult } from '../order/result.js';
 import type { Span } from '../text/source.js';
 
@@ -17,6 +17,8 @@ export interface Context {
   readonly isPart?: boolean;
   /** The order proofs by variant id, as far as there are any. */
   readonly proofs?: ReadonlyMap<string, OrderResult>;
+  /** Proves a variant as it might be; missing where it is only asked whether anything is wrong. */
+  readonly reprove?: (variant: Variant, world: World) => OrderResult;
 }
 
 /** A variant with what the order proof found in it. */

@@ -31,7 +31,7 @@ export function makeWatch(given: Context): Watch {
     key === 'book' ? book : see(`resolved.${key}`),
   );
   // also what may be missing is asked for: it may be there the next time
-  const context = watched<Context>(['book', 'resolved', 'today', 'isPart', 'proofs'], (key) =>
+  const context = watched<Context>(['book', 'resolved', 'today', 'isPart', 'proofs', 'reprove'], (key) =>
     key === 'book' ? book : key === 'resolved' ? resolved : see(key),
   );
   return {

@@ -11,7 +11,7 @@ import { searchEverything } from './raw.js';
 import { explorePlainly } from './reference.js';
 
 // More with `AGREEMENT_RUNS`; the seed stays, so that the same cases are tried each time.
-const runs = Number(process.env.AGREEMENT_RUNS ?? 500);
+const runs = Number(process.env.AGREEMENT_RUNS ?? 1000);
 const seed = Number(process.env.AGREEMENT_SEED ?? 4711);
 const patience = 60_000 + runs * 200;
 

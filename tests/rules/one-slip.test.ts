@@ -131,3 +131,90 @@ describe('a step that does the wrong thing', { timeout: 60_000 }, () => {
     expect(told(checkWith([path, from, to]))).toEqual([`${code} ${path}`]);
   });
 });
+
+describe('a word that the whole book counts on', { timeout: 120_000 }, () => {
+  const states = 'states.yaml';
+  const safety = 'safety.yaml';
+
+  it.each([
+    ['a start beside the machine', states, 'start: cab', 'start: beside', 'start-unlike-procedures'],
+    ['a start of the lift stop', states, 'start: stowed', 'start: placed', 'start-unlike-procedures'],
+    ['a rule for another place', safety, 'person: under-header', 'person: beside', 'rule-unlike-procedures'],
+    ['a rule without its place', safety, '    when: { person: under-header }\n', '', 'rule-unlike-procedures'],
+    [
+      'a rule with `must` and `when` exchanged',
+      safety,
+      /when: (\{ person: under-header \})\n {4}must:/,
+      'must: { person: under-header }\n    when:',
+      'rule-unlike-procedures',
+    ],
+  ])('is told once, where it stands: %s', (_, path, from, to, code) => {
+    const found = checkWith([path, from, to]);
+    expect(told(found)).toEqual([`${code} ${path}`]);
+    expect(found[0]?.related.length).toBeGreaterThan(2);
+  });
+
+  it('does not hush a procedure that is wrong by itself', () => {
+    const found = checkWith(
+      [states, 'start: cab', 'start: well-clear'],
+      [learn, 'sets: { header: on-ground }\n    then: done', 'sets: { header: working-height }\n    then: done'],
+    );
+    expect(told(found)).toContain(`end-state-not-met ${learn}`);
+    expect(told(found)).toContain(`start-unlike-procedures ${states}`);
+  });
+});
+
+describe('a word of one procedure', { timeout: 60_000 }, () => {
+  it.each([
+    ['a state that its words show otherwise', learn, 'is: low-idle', 'is: "off"', 'requirement-unlike-steps'],
+    [
+      'a state that its callers have otherwise',
+      sensors,
+      'is: low-idle',
+      'is: working-speed',
+      'requirement-unlike-steps',
+    ],
+    ['a state whose step is not there', sensors, '    is: set', '    is: released', 'requirement-unlike-steps'],
+    [
+      'an instrument that is read elsewhere',
+      learn,
+      'read-with: display',
+      'read-with: multimeter',
+      'instrument-unlike-steps',
+    ],
+    [
+      'an instrument that reads less',
+      sensors,
+      'read-with: multimeter',
+      'read-with: display',
+      'limits-outside-instrument',
+    ],
+    [
+      'a list of states as a map',
+      learn,
+      /requires:\n[\s\S]*?\nvalues:/,
+      'requires: { engine: low-idle }\n\nvalues:',
+      'wrong-type',
+    ],
+    [
+      'a state as a key',
+      sensors,
+      '- state: automatic-height\n    is: "off"',
+      '- automatic-height: "off"',
+      'unknown-key',
+    ],
+    ['a branch that is gone', learn, / {4}when:\n {6}outside:.*\n {6}fault:.*\n/, '', 'failing-reading-without-branch'],
+  ])('is told once, where it stands: %s', (_, path, from, to, code) => {
+    expect(told(checkWith([path, from, to]))).toEqual([`${code} ${path}`]);
+  });
+
+  it('is offered as it should be', () => {
+    const [{ fixes = [] } = {}] = checkWith([learn, 'is: low-idle', 'is: "off"']);
+    expect(fixes.map(({ safe, edits }) => [safe, ...edits.map(({ text }) => text)])).toEqual([[false, 'low-idle']]);
+  });
+
+  it('is not told of a caller that lost a step', () => {
+    const found = checkWith(dropped('wrong/range-not-stored.md', 'idle'));
+    expect(told(found).join()).not.toContain('requirement-unlike-steps');
+  });
+});

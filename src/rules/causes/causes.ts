@@ -11,6 +11,7 @@ import { withoutRepeated } from './steps.js';
 import { joinTwice } from './twice.js';
 import { showTyped } from './typed-numbers.js';
 import { joinUnknown } from './unknown-states.js';
+import { joinUnlike } from './unlike.js';
 import { joinValues, rigsIn } from './values.js';
 import { joinWords } from './words.js';
 import { joinWrittenOut } from './written-out.js';
@@ -18,7 +19,8 @@ import { joinWrittenOut } from './written-out.js';
 /** The diagnostics of a whole check, without those that follow from others among them, with the places of their numbers. */
 export function joinCauses(diagnostics: readonly Diagnostic[], resolved: ResolvedBook): readonly Diagnostic[] {
   const { book } = resolved;
-  const sides = joinSides(withoutTranslated(joinWrittenOut(diagnostics, book), book), book);
+  const unlike = joinUnlike(diagnostics, book);
+  const sides = joinSides(withoutTranslated(joinWrittenOut(unlike, book), book), book);
   const rigsOf = rigsIn(resolved);
   const orders = joinOtherRigs(joinCalls(joinUnknown(withoutRepeated(sides, book), book), book), rigsOf);
   const values = joinValues(joinTwice(orders, book), resolved);

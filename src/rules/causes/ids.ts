@@ -64,6 +64,9 @@ export function joinIds(all: readonly Diagnostic[], book: Book): readonly Diagno
       );
       if (inside) return inside;
     }
+    if (code === 'two-places-in-step') return errors.find((one) => isUnread(one, diagnostic));
+    if (code === 'requires-not-met-at-run') return impossibleIn(diagnostic, errors, book);
+    if (code === 'missing-key') return errors.find((one) => one.code === 'unknown-key' && isSameStart(one, diagnostic));
     if (repeated.has(code)) return firstLike(diagnostic, errors, message);
     if (code === 'bad-name' || code === 'bad-expression') return sideOf(diagnostic, errors);
     if (code === 'duplicate-id') return twiceIn(diagnostic, errors);
@@ -134,4 +137,21 @@ function unfinishedIn({ at }: Diagnostic, errors: readonly Diagnostic[], book: B
   return errors.find(
     ({ code, at: { file } }) => /^(?:never-done|loop-without-bound)$/.test(code) && files.includes(file),
   );
+}
+
+// The place where a value is read comes from an instrument that it cannot be read with.
+function isUnread({ code, at: { file }, message }: Diagnostic, { at, message: told }: Diagnostic): boolean {
+  if (!/^(?:limits-outside-instrument|instrument-of-other-quantity)$/.test(code) || file !== at.file) return false;
+  const value = /and (`[^`]+`) is read at/.exec(told)?.[1];
+  return value !== undefined && message.includes(value);
+}
+
+// What can never begin is not run in a state that it can begin in either.
+function impossibleIn({ message }: Diagnostic, errors: readonly Diagnostic[], book: Book): Diagnostic | undefined {
+  const callee = book.procedures.get(/ runs `([^`]+)`, which requires/.exec(message)?.[1] ?? '');
+  return errors.find(({ code, at }) => code === 'start-impossible' && at.file === callee?.file);
+}
+
+function isSameStart(a: Diagnostic, b: Diagnostic): boolean {
+  return a.at.file === b.at.file && a.at.start === b.at.start;
 }

@@ -189,10 +189,32 @@ function causeInOriginal(
       error.code === 'duplicate-id',
   );
   if (wrongKey) return wrongKey;
+  const unread = key !== undefined && own.find((error) => takesAway(error, key));
+  if (unread) return unread;
   const steps = procedures.find(({ file }) => file === original)?.steps ?? [];
   const isOfStep = code === 'translation-order-differs' || (key !== undefined && key.length === at.end - at.start);
   const isKnown = steps.some(({ id }) => id.value === key);
   return isOfStep && steps.length > 0 && !isKnown ? own.find((error) => orderCodes.has(error.code)) : undefined;
+}
+
+/** Keys of branches. */
+const branchKeys: ReadonlySet<string> = new Set([
+  'answers',
+  'fault',
+  'high',
+  'low',
+  'otherwise',
+  'outside',
+  'then',
+  'unsure',
+  'when',
+]);
+
+/** Whether an error is why the original lacks a key: a list that could not be read, a branch that is gone. */
+function takesAway({ code, message }: Diagnostic, key: string): boolean {
+  if (code === 'unknown-key') return message.startsWith(`Unexpected key \`${key}\``);
+  if (code === 'wrong-type') return /for `(?:requires|steps|values|adjusters|worksheets)`/.test(message);
+  return branchKeys.has(key) && /^(?:failing-reading-without-branch|unreachable-step|never-done)$/.test(code);
 }
 
 function originalOf(file: string): string | undefined {

@@ -75,8 +75,12 @@ function changeOf(repair: Repair): string {
   }
 }
 
-// As a book has it: `off` and `on` are quoted.
 function entryOf({ state, values }: StateSet): string {
-  const texts = values.map((value) => (['off', 'on', 'yes', 'no'].includes(value) ? `"${value}"` : value));
+  const texts = values.map(entryText);
   return `${state}: ${texts.length === 1 ? texts[0] : `[${texts.join(', ')}]`}`;
+}
+
+/** A value as a book has it: `off` and `on` are quoted. */
+export function entryText(value: string): string {
+  return ['off', 'on', 'yes', 'no'].includes(value) ? `"${value}"` : value;
 }
