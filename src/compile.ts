@@ -86,7 +86,14 @@ function check(input: CheckInput, keep: Keep, memory: RuleMemory): Checked {
     .map((variant) => [variant.id, prove(variant)] as const);
   const proofs = keep('all proofs', proved.flat(), () => new Map<string, OrderResult>(proved));
   const isPart = rig !== undefined;
-  const context = { resolved, book, proofs, isPart, reprove, ...(input.today === undefined ? {} : { today: input.today }) };
+  const context = {
+    resolved,
+    book,
+    proofs,
+    isPart,
+    reprove,
+    ...(input.today === undefined ? {} : { today: input.today }),
+  };
   const judged = withoutFollowUps(before, runRules(rules, context, { keep, memory }));
   const found = [...before, ...judged];
   // Whether a card fits is asked of what is right: a wrong procedure is mended first.
