@@ -66,6 +66,7 @@ export function findLostSteps(
 /** The id of the step that a diagnostic misses. */
 function stepOf({ code, message, help = '' }: Diagnostic): string | undefined {
   if (code === 'extra-translation') return /has lost the step `([^`]+)`/.exec(help)?.[1];
+  if (code === 'unknown-step-in-text') return /`([^`]+)`/.exec(message)?.[1];
   return code === 'heading-like-step' ? /^No step has the id `([^`]+)`/.exec(message)?.[1] : undefined;
 }
 

@@ -68,7 +68,9 @@ const fits: Readonly<Record<string, Fits>> = {
     if (of.at.file === at.file) return ofOrder.has(of.code);
     return of.code === 'requires-not-met-at-run' && namesFile(note, of, book) && of.message.includes(`${state} is`);
   },
-  'instrument-unlike-steps': ({ at }, of) => of.at.file === at.file && ofOrder.has(of.code),
+  'instrument-unlike-steps': ({ at }, of) =>
+    of.at.file === at.file &&
+    (ofOrder.has(of.code) || (of.code === 'other-instrument-said' && of.at.start === at.start)),
 };
 
 /** Whether a note names the procedure that another diagnostic is in. */
