@@ -19,7 +19,7 @@ export interface StepReference {
 /** The references of a passage, in their order. */
 export function stepReferences({ source, sentences, language: code }: Passage): readonly StepReference[] {
   const language = languageOf(code);
-  if (!language) return [];
+  if (!language || !patternsFor(language).word.test(source.value)) return [];
   return sentences.flatMap(({ start, end }) => {
     const text = source.value.slice(start, end);
     // a link leads to another procedure
@@ -29,7 +29,7 @@ export function stepReferences({ source, sentences, language: code }: Passage): 
 
 function referencesIn(text: string, start: number, language: Language): readonly StepReference[] {
   const found: StepReference[] = [];
-  for (const { 0: all, 1: id, 2: numbers = '', index } of patternFor(language).matchAll(text)) {
+  for (const { 0: all, 1: id, 2: numbers = '', index } of patternsFor(language).reference.matchAll(text)) {
     const end = index + all.length;
     if (isOfAnother(text.slice(end), language)) continue;
     if (id !== undefined) {
@@ -45,16 +45,23 @@ function referencesIn(text: string, start: number, language: Language): readonly
   return found;
 }
 
-const patterns = new WeakMap<Language, Caseless>();
+interface Patterns {
+  /** A word for steps: most texts have none. */
+  readonly word: Caseless;
+  /** It with an id in code, or with numbers: `step 3`, `steps 3 to 5`. */
+  readonly reference: Caseless;
+}
 
-/** A word for steps with an id in code, or with numbers: `step 3`, `steps 3 to 5`. */
-function patternFor(language: Language): Caseless {
+const patterns = new WeakMap<Language, Patterns>();
+
+function patternsFor(language: Language): Patterns {
   const known = patterns.get(language);
   if (known) return known;
   const { stepWords, stepJoints } = language;
   const number = '\\d+(?:\\.\\d+)*(?![\\p{L}\\p{N}%°]|[.,]\\d)';
   const numbers = `${number}(?:(?:\\s*[,–-]\\s*|\\s+(?:${stepJoints})\\s+)${number})*`;
-  const made = caseless(`(?<![\\p{L}\\p{N}-])(?:${stepWords})\\s+(?:\`([^\`\\s]+)\`|(${numbers}))`);
+  const reference = caseless(`(?<![\\p{L}\\p{N}-])(?:${stepWords})\\s+(?:\`([^\`\\s]+)\`|(${numbers}))`);
+  const made = { word: caseless(stepWords), reference };
   patterns.set(language, made);
   return made;
 }

@@ -1,10 +1,12 @@
 // Words that say the opposite of each other, by language. A concept has the same name in every language, so that a text can be held
 // against its translation. The patterns are for small letters without accents. Common practice, no source.
 
+import { type Caseless, caseless } from '../../text/caseless.js';
+
 /** The two sides of a concept: acts, and what is so after them. */
 export interface Opposite {
-  readonly one: RegExp;
-  readonly other: RegExp;
+  readonly one: Caseless;
+  readonly other: Caseless;
 }
 
 /** What has two sides, in every language. */
@@ -14,7 +16,7 @@ export type Opposites = Readonly<Record<(typeof concepts)[number], Opposite>> & 
   /** The same concepts as what a state can be: `on-ground`, `off`. */
   readonly states: Readonly<Partial<Record<(typeof concepts)[number], Opposite>>>;
   /** Words that turn a sentence round: a text that has one says what it says in another way. */
-  readonly negation: RegExp;
+  readonly negation: Caseless;
 };
 
 const english: Opposites = {
@@ -109,21 +111,27 @@ export function isNegated(text: string, { negation }: Opposites): boolean {
   return negation.test(plainText(text));
 }
 
-// letter by letter, so that places stay what they are
+let last = { text: '', plain: '' };
+
+/** The text without accents and without what says nothing, each sign at its place. */
 function plainText(text: string): string {
-  const without = text.replaceAll(/\{[^{}]*\}|\*\*[^*]*\*\*/g, (part) => '\uFFFC'.repeat(part.length));
-  return [...without.toLowerCase()]
-    .map((sign) => {
-      const bare = sign.normalize('NFD').replace(/\p{M}/gu, '');
-      return bare.length === sign.length ? bare : sign;
-    })
-    .join('');
+  // a text is asked for one concept after the other
+  if (last.text !== text) last = { text, plain: withoutAccents(text.replaceAll(/\{[^{}]*\}|\*\*[^*]*\*\*/g, hide)) };
+  return last.plain;
+}
+
+function hide(part: string): string {
+  return '\uFFFC'.repeat(part.length);
+}
+
+function withoutAccents(text: string): string {
+  return text.replaceAll(/[\u00C0-\u024F]/g, (sign) => sign.normalize('NFD')[0] ?? sign);
 }
 
 function opposite(one: string, other: string): Opposite {
   return { one: words(one), other: words(other) };
 }
 
-function words(pattern: string): RegExp {
-  return new RegExp(`(?<![\\p{L}\\p{N}])(?:${pattern})(?![\\p{L}\\p{N}])`, 'u');
+function words(pattern: string): Caseless {
+  return caseless(`(?<![\\p{L}\\p{N}])(?:${pattern})(?![\\p{L}\\p{N}])`);
 }

@@ -4,6 +4,7 @@ import { equals, type Rational } from '../../calc/rational.js';
 import type { Procedure, ProseSection } from '../../model/procedure.js';
 import type { Choice, Template, Text } from '../../model/text.js';
 import { leavesOf } from '../../model/walk.js';
+import { remembering } from '../../text/remember.js';
 import { type Span, spanWithin } from '../../text/source.js';
 import { type Quantity, quantitiesOf } from '../prose/quantities.js';
 import { hideNames } from '../text/names.js';
@@ -166,8 +167,14 @@ function isAmong({ start, end }: Pick<Quantity, 'start' | 'end'>, known: readonl
   return known.some((one) => one.start <= start && end <= one.end);
 }
 
-function quantitiesIn({ source: { value } }: Template, language: string): readonly Quantity[] {
-  return quantitiesOf(hideNames(value, undefined), { start: 0, end: value.length }, language);
+// a text is held against the other language from several sides
+const rememberQuantities = remembering<readonly Quantity[]>();
+
+function quantitiesIn(template: Template, language: string): readonly Quantity[] {
+  const { value } = template.source;
+  return rememberQuantities(template, [language], () =>
+    quantitiesOf(hideNames(value, undefined), { start: 0, end: value.length }, language),
+  );
 }
 
 function sameNumber(a: Quantity, b: Quantity): boolean {
