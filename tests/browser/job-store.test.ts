@@ -125,7 +125,7 @@ async function withPhones(run: (start: () => Promise<Phone>) => Promise<void>): 
     };
     while (!existsSync(port)) await pause(20);
     const [number = ''] = readFileSync(port, 'utf8').split('\n');
-    const connected = await chromium.connectOverCDP(`http://127.0.0.1:${number}`, { timeout: 60_000 });
+    const connected = await chromium.connectOverCDP(`http://127.0.0.1:${number}`, { timeout: 120_000 });
     const page = await (connected.contexts()[0] ?? (await connected.newContext())).newPage();
     return { page, kill };
   };
@@ -204,7 +204,7 @@ describe('a hundred sudden ends lose nothing that was acknowledged', () => {
       }
     });
     expect(acknowledged).toBeGreaterThan(6);
-  }, 180_000);
+  }, 300_000);
 });
 
 describe('a picture', () => {
