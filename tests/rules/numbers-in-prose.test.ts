@@ -95,6 +95,7 @@ const contradictions: Readonly<Record<string, readonly (readonly [string, string
 /** By procedure: sentences with numbers of something else. */
 const others: Readonly<Record<string, readonly string[]>> = {
   learn: [
+    'With {raised} on the height sensors fully raised, the battery gives 12.6 V.',
     'The battery stands at 12.6 V before the key is turned.',
     'With the plug off, the sensor pin to ground reads 0 V.',
     'The height sensors share a 5 V supply.',
@@ -136,6 +137,7 @@ const others: Readonly<Record<string, readonly string[]>> = {
     'The time between two tries is 2 min. Bring the time to {lower_time} first.',
   ],
   width: [
+    'The working width changes by about 3 ft (0.9 m).',
     'The strip should be 300 ft long.',
     'A header of 20 ft loses 1 ft to overlap.',
     'The headland is 60 ft wide.',

@@ -12,6 +12,7 @@ import type { Sentence } from '../text/sentences.js';
 import { statedBeside } from './beside.js';
 import { sharesVerb } from './carried.js';
 import { isClaim } from './claims.js';
+import { conversionsOf } from './conversions.js';
 import { fits, holds, isCloser, isSame } from './fitting.js';
 import type { NumberLanguage } from './languages/language.js';
 import { numberLanguage, patternOf } from './languages/languages.js';
@@ -50,17 +51,26 @@ const remember = remembering<readonly Statement[]>();
 function judgeAll(mentions: readonly Found[], context: Context): readonly Statement[] {
   const { book } = context;
   const stated = statedIn(context);
-  return mentions.flatMap((mention) => {
+  const all = mentions.flatMap((mention) => {
     const named = mention.passage.procedure && rigNamed(mention.passage, mention.sentence, book);
-    const all = numbersFor(mention.passage, { book, stated, ...(named ? { named } : {}) });
-    return rememberJudged(mention, [all], () => {
-      const numbers = all.filter(
+    const numbered = numbersFor(mention.passage, { book, stated, ...(named ? { named } : {}) });
+    return rememberJudged(mention, [numbered], () => {
+      const numbers = numbered.filter(
         ({ limits: [first] }) => first && sameDimension(first.unit.dimension, mention.quantity.unit.dimension),
       );
-      const found = numbers.length === 0 ? otherUnit(mention, all) : judge(mention, numbers);
+      const found = numbers.length === 0 ? otherUnit(mention, numbered) : judge(mention, numbers);
       return named ? found.map((one) => ({ ...one, on: rigText(named) })) : found;
     });
   });
+  return all.filter((one) => one.verdict !== 'contradicts' || !isSaidAgain(one, all));
+}
+
+/** Whether a number only repeats one in another unit of which nothing can be said, or of which it is said that it is wrong. */
+function isSaidAgain({ passage, quantity }: Statement, all: readonly Statement[]): boolean {
+  const again = conversionsOf(passage).find(({ second }) => second.start === quantity.start);
+  if (!again) return false;
+  const told = all.find((one) => one.passage === passage && one.quantity.start === again.first.start);
+  return told === undefined || told.verdict === 'contradicts';
 }
 
 /** `tarn-60`, `row-12x20`, or both: `tarn-60+row-12x20`. */
@@ -166,7 +176,13 @@ function judge(mention: Found, numbers: readonly Stated[]): readonly Statement[]
   const half = halfOf(mention, meant);
   if (half) return [{ passage, quantity, stated: half.stated, verdict: 'contradicts' }];
   if (meant.some(({ stated }) => fits(stated, quantity))) return [];
+  // where the sentence refers to the value by name, another number in it is of something else
+  if (isReferredTo(mention, best.stated)) return [];
   return says(mention, best.stated) ? [{ passage, quantity, stated: best.stated, verdict: 'contradicts' }] : [];
+}
+
+function isReferredTo({ passage: { source }, sentence }: Found, { path, refers }: Stated): boolean {
+  return refers && source.value.slice(sentence.start, sentence.end).includes(`{${path}}`);
 }
 
 /**
