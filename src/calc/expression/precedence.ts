@@ -232,7 +232,17 @@ function failPrimary(c: Cursor, at: number): never {
     const message = begin === 0 ? 'The text is empty' : 'The expression ends where a value is expected';
     return fail({ start: begin, end: begin, message, help: 'Write a number with its unit, a name or a function.' });
   }
-  return fail({ start: at, end: at + 1, message: `Unexpected \`${found}\`, expected a number, a name or a function` });
+  const message = `Unexpected \`${found}\`, expected a number, a name or a function`;
+  return fail({ start: at, end: at + 1, message, help: helpFor(found, c.text.slice(at + 1).trim()) });
+}
+
+/** What may have been meant by a sign that begins no value, and by what stands behind it. */
+function helpFor(sign: string, rest: string): string {
+  if (sign === '±')
+    return `Write what it lies around first, as in \`0 ± ${rest}\`, or both ends: \`-${/^[\d.,]*/.exec(rest)?.[0]} to ${rest}\`.`;
+  if (sign === '[' || sign === '{')
+    return 'Write the two ends with `to` between them, and the unit once behind: `3.6 to 4.2 V`.';
+  return 'Write a number with its unit, a name or a function there, or take the sign out.';
 }
 
 function parseParentheses(c: Cursor): Expr {

@@ -1,32 +1,13 @@
 // A quantity that is said again in the other system of units, and comes to another number there.
 
-import {
-  absolute,
-  add,
-  compare,
-  divide,
-  exactDecimals,
-  formatDecimals,
-  larger,
-  multiply,
-  type Rational,
-  rational,
-  subtract,
-} from '../../calc/rational.js';
+import { divide, exactDecimals, formatDecimals, multiply, type Rational, rational } from '../../calc/rational.js';
 import { fromBase, type Unit } from '../../calc/unit.js';
 import { spanWithin } from '../../text/source.js';
 import { rule } from '../rule.js';
 import { judgePassages, type Passage } from '../text/passages.js';
-import { type Conversion, conversionsOf } from './conversions.js';
+import { type Conversion, conversionsOf, isSameAmount } from './conversions.js';
 import type { Quantity } from './quantities.js';
 import { statementsOf } from './statements.js';
-
-/** By how much of itself a number may differ from its conversion: `75 mm` for 3 in. Common practice, no source. */
-const rounding = rational(3, 100);
-/** And by how much where the text says `about`. */
-const roughly = rational(10, 100);
-/** The same for temperatures, which have no share of themselves. */
-const [degree, degrees] = [rational(1), rational(5)];
 
 interface Found extends Conversion {
   readonly passage: Passage;
@@ -69,29 +50,14 @@ function* findDifferent(passages: readonly Passage[]): Iterable<Found> {
   for (const passage of passages) {
     if (passage.differs) continue;
     for (const conversion of conversionsOf(passage)) {
-      const { first, second } = conversion;
-      if (agree(first.low, second.low, conversion) && agree(first.high, second.high, conversion)) continue;
-      yield { passage, ...conversion };
+      if (!isSameAmount(conversion)) yield { passage, ...conversion };
     }
   }
-}
-
-/** Whether two ends are one number as far as they are rounded. */
-function agree(a: Rational, b: Rational, { first, second, isRough }: Conversion): boolean {
-  const part = multiply(larger(absolute(a), absolute(b)), isRough ? roughly : rounding);
-  const share = first.unit.offset ? (isRough ? degrees : degree) : part;
-  const slack = larger(first.slack, second.slack);
-  return compare(absolute(subtract(a, b)), add(larger(share, slack), tiny(first))) <= 0;
 }
 
 /** What the last digit counts, in the unit. */
 function stepOf({ unit, slack }: { readonly unit: Unit; readonly slack: Rational }): Rational {
   return divide(multiply(slack, rational(2)), unit.factor);
-}
-
-/** Nothing worth a word: units whose factors are rounded agree in their last digit. */
-function tiny({ slack }: Quantity): Rational {
-  return divide(slack, rational(100));
 }
 
 /** A quantity in the unit of another one, with as many decimals. */

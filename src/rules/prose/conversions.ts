@@ -1,9 +1,27 @@
 // A quantity said a second time in the other system of units: `0.38 in (9.7 mm)`, `9.7 mm / 0.38 in`. Judges nothing.
 
+import {
+  absolute,
+  add,
+  compare,
+  divide,
+  larger,
+  multiply,
+  type Rational,
+  rational,
+  subtract,
+} from '../../calc/rational.js';
 import { isConvertible } from '../../calc/unit.js';
 import type { Passage } from '../text/passages.js';
 import { numberLanguage, patternOf } from './languages/languages.js';
 import { type Quantity, quantitiesOf } from './quantities.js';
+
+/** By how much of itself a number may differ from its conversion: `75 mm` for 3 in. Common practice, no source. */
+const rounding = rational(3, 100);
+/** And by how much where the text says `about`. */
+const roughly = rational(10, 100);
+/** The same for temperatures, which have no share of themselves. */
+const [degree, degrees] = [rational(1), rational(5)];
 
 /** A quantity, and the same again in the other system. */
 export interface Conversion {
@@ -38,4 +56,23 @@ function isAgain({ hidden, language }: Passage, first: Quantity, second: Quantit
     patternOf(about, '^\\s*[([]\\s*(?:[=≈~]\\s*|WORDS\\s+)?$').test(between) &&
     /^\s*[)\]]/.test(hidden.slice(second.end))
   );
+}
+
+/** Whether both are one amount as far as they are rounded. */
+export function isSameAmount(conversion: Conversion): boolean {
+  const { first, second } = conversion;
+  return agree(first.low, second.low, conversion) && agree(first.high, second.high, conversion);
+}
+
+/** Whether two ends are one number as far as they are rounded. */
+function agree(a: Rational, b: Rational, { first, second, isRough }: Conversion): boolean {
+  const part = multiply(larger(absolute(a), absolute(b)), isRough ? roughly : rounding);
+  const share = first.unit.offset ? (isRough ? degrees : degree) : part;
+  const slack = larger(first.slack, second.slack);
+  return compare(absolute(subtract(a, b)), add(larger(share, slack), tiny(first))) <= 0;
+}
+
+/** Nothing worth a word: units whose factors are rounded agree in their last digit. */
+function tiny({ slack }: Quantity): Rational {
+  return divide(slack, rational(100));
 }

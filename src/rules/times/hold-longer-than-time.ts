@@ -1,7 +1,7 @@
 // A key that is to be held longer than all of the procedure is said to take.
 
 import { formatLimits } from '../../calc/display.js';
-import { add, compare, type Rational } from '../../calc/rational.js';
+import { add, compare, type Rational, sign } from '../../calc/rational.js';
 import type { Procedure } from '../../model/procedure.js';
 import { leavesOf } from '../../model/walk.js';
 import { plainLimits } from '../across/siblings.js';
@@ -34,7 +34,7 @@ export default rule({
   }),
 });
 
-/** The longest that a procedure may take; undefined where an end of its times is not written out. */
+/** The longest that a procedure may take; undefined where an end of its times is not written out, or lies below zero. */
 function longestOf({ total, handsOn, waiting }: NonNullable<Procedure['time']>): Rational | undefined {
   const parts = total ? [total] : [handsOn, waiting].flatMap((part) => part ?? []);
   let sum: Rational | undefined;
@@ -42,7 +42,7 @@ function longestOf({ total, handsOn, waiting }: NonNullable<Procedure['time']>):
     const ends = [...leavesOf(part)].map((written) => plainLimits(written)?.high);
     if (ends.some((end) => end === undefined)) return undefined;
     const longest = ends.reduce((a, b) => (a && b && compare(a, b) >= 0 ? a : b));
-    if (!longest) return undefined;
+    if (!longest || sign(longest) < 0) return undefined;
     sum = sum ? add(sum, longest) : longest;
   }
   return sum;

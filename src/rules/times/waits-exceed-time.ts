@@ -3,7 +3,7 @@
 import { formatLimits } from '../../calc/display.js';
 import { namesIn } from '../../calc/expression/names.js';
 import { isSingle, type Limits } from '../../calc/limits.js';
-import { add, compare, type Rational, zero } from '../../calc/rational.js';
+import { add, compare, type Rational, sign, zero } from '../../calc/rational.js';
 import type { Book } from '../../model/book.js';
 import type { NumberChoice } from '../../model/numbers.js';
 import type { ResolvedProcedure, ResolvedStep, Variant } from '../../model/resolved.js';
@@ -12,7 +12,7 @@ import { plainLimits } from '../across/siblings.js';
 import { rule } from '../rule.js';
 
 interface Facts {
-  /** None: the time that is said is below zero, and no step waits. */
+  /** None: the time that is said is below zero, whatever the steps wait for. */
   readonly waits?: string;
   readonly said: string;
   readonly key: string;
@@ -56,6 +56,10 @@ interface Typed {
 function shortfallOf({ procedure, rigs }: Variant, book: Book): Shortfall | undefined {
   const { time } = procedure.source;
   if (!time) return undefined;
+  const hands = single(time.handsOn);
+  if (hands && sign(hands.low) < 0) {
+    return { at: time.handsOn?.at ?? time.at, facts: { said: formatLimits(hands), key: '`hands-on`' } };
+  }
   const waiting = single(time.waiting);
   const said = waiting ?? single(time.total);
   const waits = waitsOf(procedure);

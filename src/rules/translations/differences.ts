@@ -1,11 +1,13 @@
 // Where a translation has other numbers or placeholders than its original: in short texts, and section by section in prose.
 
 import { equals, type Rational } from '../../calc/rational.js';
+import { isConvertible } from '../../calc/unit.js';
 import type { Procedure, ProseSection } from '../../model/procedure.js';
 import type { Choice, Template, Text } from '../../model/text.js';
 import { leavesOf } from '../../model/walk.js';
 import { remembering } from '../../text/remember.js';
 import { type Span, spanWithin } from '../../text/source.js';
+import { isSameAmount } from '../prose/conversions.js';
 import { type Quantity, quantitiesOf } from '../prose/quantities.js';
 import { hideNames } from '../text/names.js';
 
@@ -123,11 +125,19 @@ function* between(
   yield* inWords([original, wordsBut(original, first, own)], [translated, wordsBut(translated, language, other)]);
 }
 
-/** What a text has in digits and the others in words, or the other way round, with the same number and unit: `3 s`, `tres segundos`. */
+/**
+ * What a text has in digits and the others in words, or the other way round, or in another unit, and is the same amount: `3 s`
+ * and `tres segundos`, `60 s` and `un minuto`, `40 ft` and `12,2 m`.
+ */
 function otherwiseWritten(text: Template, language: string, others: readonly Quantity[]): readonly Quantity[] {
-  return quantitiesIn(text, language).filter((one) =>
-    others.some((each) => each.digits !== one.digits && each.unit.symbol === one.unit.symbol && sameNumber(each, one)),
-  );
+  return quantitiesIn(text, language).filter((one) => others.some((each) => isOtherwise(one, each)));
+}
+
+function isOtherwise(one: Quantity, other: Quantity): boolean {
+  if (one.form !== other.form || !isConvertible(one.unit, other.unit)) return false;
+  if (one.unit.symbol === other.unit.symbol) return one.digits !== other.digits && sameNumber(one, other);
+  const isRough = !one.digits || !other.digits;
+  return sameNumber(one, other) || (!isRough && isSameAmount({ first: one, second: other, isRough }));
 }
 
 interface Pair {

@@ -125,7 +125,7 @@ export const english: Language = {
     `\\b(?:kills? ${somebody}|${somebody} (?:(?:can|could|may|might|will|would|must) )?(?:be killed|dies?)|death|deadly|lethal|fatal(?! error))\\b`,
   ),
   injures: caseless(
-    `\\b(?:${somebody} (?:(?:can|could|may|might|will|would) )?(?:be|is|are|get) (?:crushed|cut|burn(?:ed|t)|scalded|injured|hurt|trapped|caught|struck|hit|pulled in|blinded|poisoned|thrown|run over)|(?:crush|cut|burn|scald|injure|hurt|trap|catch|strike|hit|blind|poison|break|pull|throw|tear|run)s? (?:in |off |over )?(?:(?:a|an|the|your) )?(?:${somebody}|${limb}))\\b`,
+    `\\b(?:${somebody} (?:(?:can|could|may|might|will|would) )?(?:be|is|are|get) (?:crushed|cut|burn(?:ed|t)|scalded|injured|hurt|trapped|caught|struck|hit|pulled in|blinded|poisoned|thrown|run over)|(?:crush|cut|burn|scald|injure|hurt|trap|catch|strike|hit|blind|poison|break|pull|throw|tear|run)s? (?:in |off |over )?(?:(?:a|an|the|your) )?(?:${somebody}|${limb})|takes? (?:off (?:an?|the|your) ${limb}|(?:an?|the|your) ${limb} off)|(?:goes|go|gets?) (?:through|under|into) (?:the|your) ${limb})\\b`,
   ),
   stepWords: 'steps?',
   stepJoints: 'and|to|through|or',

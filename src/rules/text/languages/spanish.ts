@@ -118,7 +118,7 @@ export const spanish: Language = {
     `(?<!\\p{L})(?:mata a (?:las? |los )?${somebody}|matar(?:l[aeo]s?|a (?:las? |los )?${somebody})|(?:puede|pueden) morir|muerte|mortal(?:es)?)(?!\\p{L})`,
   ),
   injures: caseless(
-    `(?<!\\p{L})(?:(?:aplastar|cortar|quemar|herir|lastimar|atrapar|golpear|cegar|atropellar|lesionar)(?:l[aeo]s?|se)|(?:aplasta|corta|quema|hiere|lastima|atrapa|golpea|lesiona|(?:aplastar|cortar|quemar|herir|lastimar|atrapar|golpear|lesionar))n? (?:(?:a|una?|las?|los|el|sus?) )*(?:${somebody}|${limb}))(?!\\p{L})`,
+    `(?<!\\p{L})(?:(?:aplastar|cortar|quemar|herir|lastimar|atrapar|golpear|cegar|atropellar|lesionar)(?:l[aeo]s?|se)|(?:aplasta|corta|quema|hiere|lastima|atrapa|golpea|lesiona|arranca|atraviesa|(?:aplastar|cortar|quemar|herir|lastimar|atrapar|golpear|lesionar))n? (?:(?:a|una?|las?|los|el|sus?) )*(?:${somebody}|${limb}))(?!\\p{L})`,
   ),
   stepWords: 'pasos?',
   stepJoints: 'y|a|al|o|hasta',
