@@ -14,7 +14,7 @@ import { type BareValue, type Derivation, deriveFrom, type Siblings } from './de
 import { type FoundInstrument, findInstrument } from './instruments.js';
 import { type FoundLimits, findLimits } from './numbers.js';
 import { remember, type Scene } from './scene.js';
-import { shapeOfLimits, shapeOfQuantity, shapeOfUnit, unitForShape, withArticle } from './shapes.js';
+import { sayShape, shapeOfLimits, shapeOfQuantity, shapeOfUnit, unitForShape, withArticle } from './shapes.js';
 import { type Places, wordsFor } from './words.js';
 
 /** A check value of a procedure that has one of that id for any rig. */
@@ -103,9 +103,12 @@ function statedShape(scene: Scene, source: CheckValue, derivation: Derivation | 
   if (unit && source.unit && shape?.dimension.some((exponent, i) => exponent !== unit.dimension[i])) {
     scene.report({
       code: 'unit-mismatch',
-      message: `\`${unit.symbol}\` is no unit of what \`${source.id}\` is`,
+      message: `\`${unit.symbol}\` is no unit of what \`${source.id}\` ${derivation ? `is worked out to be, ${sayShape(shape)}` : 'is'}`,
       at: source.unit.at,
-      help: `Write a unit of ${source.quantity?.value ?? 'the same kind as what it is worked out from'}.`,
+      ...(source.from ? { related: [{ message: 'it is worked out here', at: source.from.source.at }] } : {}),
+      help: source.quantity
+        ? `Write a unit of ${source.quantity.value}.`
+        : 'Mend `from`, if what it is worked out from is wrong; else write a unit of what it comes to.',
     });
   }
   return shape;

@@ -37,6 +37,7 @@ import unitWithoutProcedure from './fleet/unit-without-procedure.js';
 import answersAlike from './flow/answers-alike.js';
 import anyOrderOfOne from './flow/any-order-of-one.js';
 import branchNeverTaken from './flow/branch-never-taken.js';
+import choicesAlike from './flow/choices-alike.js';
 import deadlineWithoutBranch from './flow/deadline-without-branch.js';
 import draftRun from './flow/draft-run.js';
 import failedExpectationAtDone from './flow/failed-expectation-at-done.js';
@@ -181,6 +182,7 @@ export const rules: readonly AnyRule[] = [
   unknownStepInText,
   givesNotLeft,
   conversionDiffers,
+  choicesAlike,
   actAgainstEffect,
   translationSaysOpposite,
   headingLikeStep,
