@@ -90,6 +90,7 @@ import notProved from './order/not-proved.js';
 import notRestored from './order/not-restored.js';
 import physicsContradicts from './order/physics-contradicts.js';
 import readAgainAlike from './order/read-again-alike.js';
+import readInOtherState from './order/read-in-other-state.js';
 import readingUnsureWithoutBranch from './order/reading-unsure-without-branch.js';
 import requirementLost from './order/requirement-lost.js';
 import requirementUnlikeSteps from './order/requirement-unlike-steps.js';
@@ -266,6 +267,7 @@ export const rules: readonly AnyRule[] = [
   notRestored,
   physicsContradicts,
   readAgainAlike,
+  readInOtherState,
   requirementLost,
   requiresNotMetAtRun,
   safetyRuleBroken,
