@@ -111,6 +111,7 @@ import unsafeEnd from './order/unsafe-end.js';
 import vacuousRule from './order/vacuous-rule.js';
 import wrongPlaceAtRun from './order/wrong-place-at-run.js';
 import peopleNotNeeded from './people/people-not-needed.js';
+import placeNotTyped from './people/place-not-typed.js';
 import tooFewPeople from './people/too-few-people.js';
 import twoPlacesInStep from './people/two-places-in-step.js';
 import brokenTable from './prose/broken-table.js';
@@ -213,6 +214,7 @@ export const rules: readonly AnyRule[] = [
   toldAlike,
   timesDoNotAddUp,
   peopleNotNeeded,
+  placeNotTyped,
   adjusterCancelsOut,
   adjusterCannotHelp,
   adjusterCannotTurn,

@@ -134,6 +134,16 @@ export const english: Language = {
   setToStep: caseless(
     String.raw`\b(?:set|turn|click|adjust|move)\b(?:(?!\b(?:go|back|return|on|proceed|continue|skip)\b).)*\bto\s*$`,
   ),
+  going: wordSet('go get crawl reach lie climb step stand kneel slide creep walk lean'),
+  placeWords: new Map([
+    ['under', ['underneath', 'beneath', 'below', 'in under']],
+    ['in', ['into']],
+    ['beside', ['next to']],
+  ]),
+  leavesCab: caseless(
+    String.raw`^(?:climb (?:back )?(?:down|out|off)|get (?:back )?(?:down|off|out(?= of|\s*[.,;]))|step (?:down|out)(?= of| from|\s*[.,;])|leave the (?:cab|seat)|dismount)(?!\p{L})`,
+  ),
+  cab: 'cab',
   devices: wordSet('display scale ticket gauge meter multimeter tape stopwatch caliper tester thermometer'),
   readOff: caseless(
     String.raw`\b(?:on|off|from|with|by) (?:(?:the|a|its) )?(?:[\p{L}-]+ )?([\p{L}-]+)(?=\s*(?:[.,;:)]|$))`,

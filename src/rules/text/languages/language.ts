@@ -81,6 +81,14 @@ export interface Language {
   /** Things that have steps of their own: a dial, a ladder; and what stands before the step that something is set to. */
   readonly stepped: Caseless;
   readonly setToStep: Caseless;
+  /** Orders by which a person goes somewhere, with all of the body or a hand: `crawl`, `reach`. */
+  readonly going: ReadonlySet<string>;
+  /** Other words for the one that a place begins with: `beneath` for `under`, `into` for `in`. */
+  readonly placeWords: ReadonlyMap<string, readonly string[]>;
+  /** How an order begins by which a person leaves the cab. */
+  readonly leavesCab: Caseless;
+  /** What the place is called that it leaves. */
+  readonly cab: string;
   /** What people read numbers off. */
   readonly devices: ReadonlySet<string>;
   /** A word that ends a text or a part of one, with the preposition before it: `on the display`. The word is the first group. */

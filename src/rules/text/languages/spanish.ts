@@ -127,6 +127,13 @@ export const spanish: Language = {
   setToStep: caseless(
     String.raw`(?<!\p{L})(?:ponga|gire|fije|regule|mueva)(?!\p{L})(?:(?!(?:vaya|vuelva|siga|regrese)).)*(?<!\p{L})al?\s*(?:el\s*)?$`,
   ),
+  going: wordSet('metase acuestese pase entre agachese arrastrese vaya parese pongase camine meta'),
+  placeWords: new Map([
+    ['debajo', ['abajo']],
+    ['junto', ['al lado']],
+  ]),
+  leavesCab: caseless(String.raw`^(?:baje|bájese|salga|descienda) de la (?:cabina|máquina|cosechadora)(?!\p{L})`),
+  cab: 'cabina',
   devices: wordSet('pantalla bascula balanza boleto manometro multimetro cinta cronometro calibre termometro'),
   readOff: caseless(String.raw`(?<!\p{L})(?:en|con|por|del?) (?:(?:el|la|un|una|su) )?(\p{L}+)(?=\s*(?:[.,;:)]|$))`),
   vague: vagueWords({
