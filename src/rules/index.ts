@@ -49,6 +49,7 @@ import requiredTwice from './flow/required-twice.js';
 import unreachableStep from './flow/unreachable-step.js';
 import withdrawnRun from './flow/withdrawn-run.js';
 import actInHazard from './hazards/act-in-hazard.js';
+import cautionBehindStep from './hazards/caution-behind-step.js';
 import hazardNotListed from './hazards/hazard-not-listed.js';
 import hazardWithoutRule from './hazards/hazard-without-rule.js';
 import severityBelowHarm from './hazards/severity-below-harm.js';
@@ -237,6 +238,7 @@ export const rules: readonly AnyRule[] = [
   unreachableStep,
   withdrawnRun,
   actInHazard,
+  cautionBehindStep,
   hazardNotListed,
   instrumentNotGoodEnough,
   instrumentOfOtherQuantity,

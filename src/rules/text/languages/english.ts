@@ -134,6 +134,7 @@ export const english: Language = {
   setToStep: caseless(
     String.raw`\b(?:set|turn|click|adjust|move)\b(?:(?!\b(?:go|back|return|on|proceed|continue|skip)\b).)*\bto\s*$`,
   ),
+  beforehand: String.raw`\bbefore (?:(?:you|doing|starting|beginning) (?:(?:do|start|begin) )?(?:this|so|it|with this)|you (?:start|begin)|this(?: step)?(?=[,.;]|$)|(?:you )?VERB)`,
   going: wordSet('go get crawl reach lie climb step stand kneel slide creep walk lean'),
   placeWords: new Map([
     ['under', ['underneath', 'beneath', 'below', 'in under']],

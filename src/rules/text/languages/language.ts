@@ -81,6 +81,8 @@ export interface Language {
   /** Things that have steps of their own: a dial, a ladder; and what stands before the step that something is set to. */
   readonly stepped: Caseless;
   readonly setToStep: Caseless;
+  /** How a sentence says that something comes before the act that it stands behind; `VERB` is how that act begins. */
+  readonly beforehand: string;
   /** Orders by which a person goes somewhere, with all of the body or a hand: `crawl`, `reach`. */
   readonly going: ReadonlySet<string>;
   /** Other words for the one that a place begins with: `beneath` for `under`, `into` for `in`. */

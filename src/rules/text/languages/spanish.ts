@@ -127,6 +127,7 @@ export const spanish: Language = {
   setToStep: caseless(
     String.raw`(?<!\p{L})(?:ponga|gire|fije|regule|mueva)(?!\p{L})(?:(?!(?:vaya|vuelva|siga|regrese)).)*(?<!\p{L})al?\s*(?:el\s*)?$`,
   ),
+  beforehand: String.raw`(?<!\p{L})antes de (?:hacer(?:lo| esto)|empezar|comenzar|esto|este paso|VERB)`,
   going: wordSet('metase acuestese pase entre agachese arrastrese vaya parese pongase camine meta'),
   placeWords: new Map([
     ['debajo', ['abajo']],
