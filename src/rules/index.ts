@@ -32,6 +32,7 @@ import worksheetLimitsImpossible from './derived/worksheet-limits-impossible.js'
 import worksheetLimitsNeverFail from './derived/worksheet-limits-never-fail.js';
 import cropNumberOfOtherQuantity from './dimensions/crop-number-of-other-quantity.js';
 import issuedToUnknownUnit from './fleet/issued-to-unknown-unit.js';
+import serialDigitsDiffer from './fleet/serial-digits-differ.js';
 import serialUsedTwice from './fleet/serial-used-twice.js';
 import unitWithoutProcedure from './fleet/unit-without-procedure.js';
 import answersAlike from './flow/answers-alike.js';
@@ -138,6 +139,7 @@ import markMisspelt from './text/mark-misspelt.js';
 import otherSideSaid from './text/other-side-said.js';
 import participleTwoWays from './text/participle-two-ways.js';
 import passiveOrder from './text/passive-order.js';
+import repeatWithoutCount from './text/repeat-without-count.js';
 import screenLabelMisspelt from './text/screen-label-misspelt.js';
 import sideNotSaid from './text/side-not-said.js';
 import termTwoWays from './text/term-two-ways.js';
@@ -206,6 +208,7 @@ export const rules: readonly AnyRule[] = [
   valueDiffersElsewhere,
   valueUnlikeSiblings,
   triesWithoutEnd,
+  repeatWithoutCount,
   verifiedElsewhere,
   endsLookMistyped,
   sameSignOtherState,
@@ -312,6 +315,7 @@ export const rules: readonly AnyRule[] = [
   unitWithoutProcedure,
   issuedToUnknownUnit,
   serialUsedTwice,
+  serialDigitsDiffer,
   editedAfterVerification,
   verificationWithoutContent,
   twoPlacesInStep,

@@ -134,6 +134,8 @@ export const english: Language = {
   setToStep: caseless(
     String.raw`\b(?:set|turn|click|adjust|move)\b(?:(?!\b(?:go|back|return|on|proceed|continue|skip)\b).)*\bto\s*$`,
   ),
+  repeats: caseless(String.raw`\b(?:repeat|redo)\b[^.]*\b(?:until|till)\b`),
+  counted: caseless(String.raw`\b(?:at most|no more than|not more than|up to|once|twice|times|never|not)\b`),
   beforehand: String.raw`\bbefore (?:(?:you|doing|starting|beginning) (?:(?:do|start|begin) )?(?:this|so|it|with this)|you (?:start|begin)|this(?: step)?(?=[,.;]|$)|(?:you )?VERB)`,
   going: wordSet('go get crawl reach lie climb step stand kneel slide creep walk lean'),
   placeWords: new Map([

@@ -81,6 +81,9 @@ export interface Language {
   /** Things that have steps of their own: a dial, a ladder; and what stands before the step that something is set to. */
   readonly stepped: Caseless;
   readonly setToStep: Caseless;
+  /** An order to repeat something until it is right, and what says in the same sentence how often. */
+  readonly repeats: Caseless;
+  readonly counted: Caseless;
   /** How a sentence says that something comes before the act that it stands behind; `VERB` is how that act begins. */
   readonly beforehand: string;
   /** Orders by which a person goes somewhere, with all of the body or a hand: `crawl`, `reach`. */

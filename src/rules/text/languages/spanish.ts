@@ -127,6 +127,8 @@ export const spanish: Language = {
   setToStep: caseless(
     String.raw`(?<!\p{L})(?:ponga|gire|fije|regule|mueva)(?!\p{L})(?:(?!(?:vaya|vuelva|siga|regrese)).)*(?<!\p{L})al?\s*(?:el\s*)?$`,
   ),
+  repeats: caseless(String.raw`(?<!\p{L})(?:repita|repítalo|repita lo)(?!\p{L})[^.]*(?<!\p{L})hasta que(?!\p{L})`),
+  counted: caseless(String.raw`(?<!\p{L})(?:como máximo|no más de|a lo sumo|veces|vez|nunca|no)(?!\p{L})`),
   beforehand: String.raw`(?<!\p{L})antes de (?:hacer(?:lo| esto)|empezar|comenzar|esto|este paso|VERB)`,
   going: wordSet('metase acuestese pase entre agachese arrastrese vaya parese pongase camine meta'),
   placeWords: new Map([
