@@ -19,14 +19,14 @@ export default rule({
   *run(book) {
     for (const { id, serials } of book.machines.values()) {
       if (serials?.to === undefined || !isFilled(serials.from, serials.to)) continue;
-      if (shapeOf(serials.from) === shapeOf(serials.to)) continue;
+      if (!differInDigits(serials.from, serials.to)) continue;
       yield { at: serials.at, data: { serial: serials.to, id, like: serials.from } };
     }
     for (const { serial, at, machines } of namedIn(book)) {
       const series = machines.flatMap((machine) => seriesOf(machine, serial) ?? []);
       const [first] = series;
       if (!first || series.length < machines.length) continue;
-      if (series.some(({ from }) => shapeOf(from) === shapeOf(serial))) continue;
+      if (!series.every(({ from }) => differInDigits(from, serial))) continue;
       const related = [{ message: `the serials of \`${first.id}\``, at: first.at }];
       yield { at, related, data: { serial, id: first.id, like: first.from } };
     }
@@ -49,7 +49,7 @@ function seriesOf({ id, serials }: Machine, serial: string): Series | undefined 
   if (serials?.to === undefined || !isFilled(serials.from, serials.to)) return undefined;
   const { from, to, at } = serials;
   const stretch = { from: { serial: from, included: true }, to: { serial: to, included: true } };
-  return shapeOf(from) === shapeOf(to) && isInStretch(stretch, serial) ? { id, from, at } : undefined;
+  return !differInDigits(from, to) && isInStretch(stretch, serial) ? { id, from, at } : undefined;
 }
 
 /** Whether one of the ends has a zero before its last number. */
@@ -57,9 +57,19 @@ function isFilled(from: string, to: string): boolean {
   return [from, to].some((end) => /(?<!\d)0\d*\D*$/.test(end));
 }
 
-/** How many digits each number of a serial has, and whether letters stand between: `70-00100` as `2 5`. */
-function shapeOf(serial: string): string {
-  return (serial.match(/\d+|\p{L}+/gu) ?? []).map((run) => (/^\d/.test(run) ? run.length : 'a')).join(' ');
+/** Whether two serials have the same numbers and letters in turn, and one of the numbers has not as many digits. */
+function differInDigits(one: string, two: string): boolean {
+  const [own, other] = [runsOf(one), runsOf(two)];
+  const isAlike = own.length === other.length && own.every((run, i) => isNumber(run) === isNumber(other[i] ?? ''));
+  return isAlike && own.some((run, i) => isNumber(run) && run.length !== other[i]?.length);
+}
+
+function runsOf(serial: string): readonly string[] {
+  return serial.match(/\d+|\p{L}+/gu) ?? [];
+}
+
+function isNumber(run: string): boolean {
+  return /^\d/.test(run);
 }
 
 function* namedIn({ fleet, procedures, machines }: Book): Iterable<Named> {

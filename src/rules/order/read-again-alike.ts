@@ -16,12 +16,7 @@ export default rule({
   needs: 'proof',
   *run({ variant: { procedure }, result }, { book }) {
     // where the order is wrong, that is mended first
-    if (result.violations.length > 0) return;
-    const [first = 'en'] = book.settings.languages;
-    for (const [index, step] of procedure.steps.entries()) {
-      const finding = readBefore(step, index, { procedure, language: first });
-      if (finding) yield finding;
-    }
+    if (result.violations.length === 0) yield* alikeReadings(procedure, book.settings.languages[0] ?? 'en');
   },
   say: ({ steps, values, words }: Facts) => ({
     message: `\`${steps[0]}\` reads \`${values[0]}\` and \`${steps[1]}\` reads \`${values[1]}\` by the same words, “${words}”, and nothing is done in between`,
@@ -29,6 +24,14 @@ export default rule({
     note: 'Whoever does what both say writes the same reading down twice, under two names and against two limits.',
   }),
 });
+
+/** What is read again by the same words, with nothing done in between. */
+export function* alikeReadings(procedure: ResolvedProcedure, language: string): Iterable<Finding<Facts>> {
+  for (const [index, step] of procedure.steps.entries()) {
+    const finding = readBefore(step, index, { procedure, language });
+    if (finding) yield finding;
+  }
+}
 
 interface Reading {
   readonly procedure: ResolvedProcedure;

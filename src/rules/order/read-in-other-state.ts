@@ -4,6 +4,7 @@ import type { ResolvedProcedure, ResolvedStep, ResolvedVariable, World } from '.
 import type { Span } from '../../text/source.js';
 import { numberLanguage } from '../prose/languages/languages.js';
 import { type Context, type Finding, type Proof, rule } from '../rule.js';
+import { alikeReadings } from './read-again-alike.js';
 
 interface Facts {
   readonly step: string;
@@ -21,10 +22,13 @@ export default rule({
   needs: 'proofs',
   *run(proofs, context) {
     const told = new Set<string>();
+    const [first = 'en'] = context.book.settings.languages;
     for (const proof of proofs) {
       const { procedure } = proof.variant;
       // where the order is wrong, that is mended first; one reading is told of, for two that are exchanged are one slip
       if (told.has(procedure.id) || !proof.result.complete || proof.result.violations.length > 0) continue;
+      // where a step between two readings is missing, that says it all
+      if ([...alikeReadings(procedure, first)].length > 0) continue;
       const [finding] = findingsIn(proof, context);
       if (!finding) continue;
       told.add(procedure.id);
@@ -54,8 +58,9 @@ function* findingsIn({ variant, result }: Proof, { resolved: { world }, book }: 
       for (const { variable, said } of statesIn(label, world, first)) {
         const own = setBy(step, variable.id);
         const known = own ?? facts.before.find(({ state }) => state === variable.id)?.values ?? [];
+        const isOther = known.length > 0 && !known.some((one) => said.includes(one));
         const isSo = known.length > 0 && known.every((one) => said.includes(one));
-        if (isSo || (known.length === 0 && !isBroughtAbout(variable.id, said, procedure))) continue;
+        if (isSo || (!isOther && !isBroughtLater({ state: variable.id, said }, step, procedure))) continue;
         const data = { step: step.id, value: value.id, label, state: variable.id, said, known };
         const at = measureOf(step, value.source.id);
         yield { at, related: [{ message: 'the label', at: value.source.label.at }], data };
@@ -105,9 +110,14 @@ function setBy({ sets }: ResolvedStep, state: string): readonly string[] | undef
   return test?.kind === 'words' ? test.words : undefined;
 }
 
-/** Whether a step of the procedure sets what the label says: then the reading was meant to come after it. */
-function isBroughtAbout(state: string, said: readonly string[], { steps }: ResolvedProcedure): boolean {
-  return steps.some((step) => setBy(step, state)?.some((one) => said.includes(one)));
+/** Whether only steps behind this one set what the label says: then the reading was meant to come after them. */
+function isBroughtLater(
+  { state, said }: { readonly state: string; readonly said: readonly string[] },
+  step: ResolvedStep,
+  { steps }: ResolvedProcedure,
+): boolean {
+  const bringing = steps.filter((one) => setBy(one, state)?.some((value) => said.includes(value)));
+  return bringing.length > 0 && bringing.every((one) => steps.indexOf(one) > steps.indexOf(step));
 }
 
 function measureOf({ source, at }: ResolvedStep, value: string): Span {
