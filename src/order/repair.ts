@@ -38,8 +38,13 @@ export function addRepairs(repairing: Repairing, before: Proved): readonly Viola
     for (const { repair, steps } of candidatesFor(repairing, violation, violation.place)) {
       const after = repairing.prove({ ...repairing.procedure, steps });
       if (!after || !keepsWays(before, after)) continue;
-      if (after.violations.every((each) => keyOf(each) !== own && known.has(keyOf(each))))
-        return { ...violation, repair };
+      const left = new Set(after.violations.map(keyOf));
+      if (left.has(own) || ![...left].every((key) => known.has(key))) continue;
+      return {
+        ...violation,
+        repair,
+        mends: violations.filter((other) => other !== violation && !left.has(keyOf(other))),
+      };
     }
     return violation;
   });

@@ -199,6 +199,8 @@ export interface Violation {
   /** The shortest path there, from the start. Empty for faults that need no path. */
   readonly trace: readonly TraceEntry[];
   readonly repair?: Repair;
+  /** What else of the same proof the repair mends, as it was before repairs were looked for. */
+  readonly mends?: readonly Violation[];
 }
 
 /** What is known at a step, over all paths to it. */

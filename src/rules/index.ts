@@ -75,6 +75,7 @@ import termTwoMeanings from './names/term-two-meanings.js';
 import toolNotListed from './names/tool-not-listed.js';
 import unknownStepInText from './names/unknown-step-in-text.js';
 import adjustWithoutReading from './order/adjust-without-reading.js';
+import anyOrderUnlikeSteps from './order/any-order-unlike-steps.js';
 import backIntoStep from './order/back-into-step.js';
 import cannotMoveHere from './order/cannot-move-here.js';
 import derivedFromStale from './order/derived-from-stale.js';
@@ -269,6 +270,7 @@ export const rules: readonly AnyRule[] = [
   requirementUnlikeSteps,
   ruleUnlikeProcedures,
   startUnlikeProcedures,
+  anyOrderUnlikeSteps,
   needNotMet,
   notProved,
   notRestored,

@@ -99,6 +99,15 @@ describe('A repair', () => {
     ]);
   });
 
+  it('names what else it mends', () => {
+    const stop = makeProcedure('stop', { leaves: 'engine=off', steps: ['off | sets engine=off, auto=off'] });
+    const steps = ['look | needs engine=off', 'read | needs auto=off'];
+    const main = makeProcedure('main', { requires: 'engine=idle, auto=on', steps });
+    const { violations } = proveVariant(makeVariant(main), makeWorld(world), { budget: 100_000, procedures: [stop] });
+    const told = violations.map(({ place, mends = [] }) => [place?.step, ...mends.map((other) => other.place?.step)]);
+    expect(told).toEqual([['look', 'read'], ['read']]);
+  });
+
   it('is left out on request', () => {
     const main = makeVariant(makeProcedure('main', { steps: ['read | needs auto=off'] }));
     expect(repairs(proveVariant(main, makeWorld(world), { budget: 1000, repairs: false }))).toEqual([

@@ -58,6 +58,7 @@ describe('a step that was lost', { timeout: 60_000 }, () => {
       'extra-translation first-pass/check-height-sensor.es.md',
     ],
     ['is told once for the rigs of each step that counts on it', couple, 'relieve', `cannot-move-here ${couple}`],
+    ['is told once, though it did more than one thing', couple, 'safe', `need-not-met ${couple}`],
     ['is told once for the rigs of what counts on it', couple, 'latch', `requires-not-met-at-run ${couple}`],
   ])('%s', (_, path, id, expected) => {
     expect(told(checkWith(dropped(path, id)))).toEqual([expected]);
@@ -161,6 +162,20 @@ describe('a word that the whole book counts on', { timeout: 120_000 }, () => {
     );
     expect(told(found)).toContain(`end-state-not-met ${learn}`);
     expect(told(found)).toContain(`start-unlike-procedures ${states}`);
+  });
+});
+
+describe('steps in any order that need one another', { timeout: 60_000 }, () => {
+  it.each([
+    [sensors, 'leaves: {', 'any-order: [[engine-off, wait-still, key-live]]\nleaves: {'],
+    [learn, 'leaves: {', 'any-order: [[lower, read-on-ground, raise, read-raised]]\nleaves: {'],
+    [
+      couple,
+      'any-order: [[cable, shafts]]',
+      'any-order: [[relieve, latch, wipe, hoses-early, plate, hoses-corrie, cable, shafts]]',
+    ],
+  ])('are told once, where they are said to be free, in %s', (path, from, to) => {
+    expect(told(checkWith([path, from, to]))).toEqual([`any-order-unlike-steps ${path}`]);
   });
 });
 

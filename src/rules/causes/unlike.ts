@@ -26,6 +26,13 @@ const ofOrder: ReadonlySet<string> = new Set([
   'wrong-place-at-run',
 ]);
 
+/** What is said of readings that come too early or too late. */
+const ofReadings: ReadonlySet<string> = new Set([
+  'adjust-without-reading',
+  'derived-from-stale',
+  'stale-value-at-done',
+]);
+
 /** More places than these help nobody. */
 const mostBeside = 6;
 
@@ -68,6 +75,7 @@ const fits: Readonly<Record<string, Fits>> = {
     if (of.at.file === at.file) return ofOrder.has(of.code);
     return of.code === 'requires-not-met-at-run' && namesFile(note, of, book) && of.message.includes(`${state} is`);
   },
+  'any-order-unlike-steps': ({ at }, of) => of.at.file === at.file && (ofOrder.has(of.code) || ofReadings.has(of.code)),
   'instrument-unlike-steps': ({ at }, of) =>
     of.at.file === at.file &&
     (ofOrder.has(of.code) || (of.code === 'other-instrument-said' && of.at.start === at.start)),

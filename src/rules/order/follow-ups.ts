@@ -12,6 +12,7 @@ import {
   warningKinds,
 } from '../../order/result.js';
 import { forbiddingLaws } from './laws.js';
+import { calledEnd } from './words.js';
 
 /**
  * Kinds that claim something of the states of machine and people, in the order in which they are told at one step. What is
@@ -68,7 +69,8 @@ export function withoutRepeats(violations: readonly Violation[], world: World): 
 
 // What of a violation has not been told; nothing where all of it has.
 function leftOf(violation: Violation, told: readonly Told[], world: World): Violation | undefined {
-  if (followsFromCall(violation, told)) return undefined;
+  if (followsFromCall(violation, told) || told.some(({ violation: before }) => isMendedWith(before, violation)))
+    return undefined;
   const isTold = (claim: Claim): boolean =>
     told.some((before) => tells(before, claim, violation)) || isLostInCall(claim, violation, told);
   if (apartClaims(violation, world).some(isTold) || told.some(({ violation: before }) => isSameAct(before, violation)))
@@ -81,6 +83,17 @@ function tells(before: Told, claim: Claim, violation: Violation): boolean {
   const covers = before.wanted.some((value) => claim.wanted.includes(value));
   const isSame = before.state === claim.state && before.person === claim.person && before.cause === claim.cause;
   return isSame && covers && liesOnPath(before.violation, violation, claim.since);
+}
+
+// A step that is missing further up, or stands too late, is what several steps miss: the change that mends the first was proved,
+// and the others were gone with it.
+function isMendedWith(first: Violation, second: Violation): boolean {
+  const { repair, mends = [], phase } = first;
+  if (!repair || repair.kind === 'set-place' || repair.kind === 'measure') return false;
+  if (phase === 'end' || calledEnd(first) !== undefined) return false;
+  // what nothing says is told with all that follows from it beside it
+  if (repair.kind === 'insert-step' && first.missing.some(({ values }) => values.length > 1)) return false;
+  return mends.some((each) => each.kind === second.kind && each.trace === second.trace && each.at === second.at);
 }
 
 // Whether whoever comes to the second has come by the first since something was last changed.
