@@ -149,6 +149,7 @@ import unfinishedText from './text/unfinished-text.js';
 import vagueMeasure from './text/vague-measure.js';
 import vagueWord from './text/vague-word.js';
 import holdLongerThanTime from './times/hold-longer-than-time.js';
+import holdOfMinutes from './times/hold-of-minutes.js';
 import timeOfNothing from './times/time-of-nothing.js';
 import timesDoNotAddUp from './times/times-do-not-add-up.js';
 import waitsExceedTime from './times/waits-exceed-time.js';
@@ -197,6 +198,7 @@ export const rules: readonly AnyRule[] = [
   reviewTooLate,
   unfinishedText,
   holdLongerThanTime,
+  holdOfMinutes,
   translationLikeOriginal,
   translatedAlike,
   translatedTwoWays,

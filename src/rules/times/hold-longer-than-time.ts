@@ -2,8 +2,9 @@
 
 import { formatLimits } from '../../calc/display.js';
 import { add, compare, type Rational, sign } from '../../calc/rational.js';
-import type { Procedure } from '../../model/procedure.js';
+import type { Procedure, Step } from '../../model/procedure.js';
 import { leavesOf } from '../../model/walk.js';
+import type { Span } from '../../text/source.js';
 import { plainLimits } from '../across/siblings.js';
 import { rule } from '../rule.js';
 
@@ -14,17 +15,9 @@ export default rule({
   *run({ time, steps }) {
     const most = time && longestOf(time);
     if (!most) return;
-    const told = new Set<number>();
-    for (const step of steps) {
-      for (const written of step.hold ? leavesOf(step.hold) : []) {
-        const limits = plainLimits(written);
-        const least = limits?.low ?? limits?.high;
-        const { at } = written.source;
-        if (!limits || !least || compare(least, most) <= 0 || told.has(at.start)) continue;
-        told.add(at.start);
-        const related = [{ message: 'the time of the procedure', at: time.at }];
-        yield { at, related, data: { step: step.id.value, text: formatLimits(limits) } };
-      }
+    for (const { step, at, least, text } of holdsOf(steps)) {
+      if (compare(least, most) <= 0) continue;
+      yield { at, related: [{ message: 'the time of the procedure', at: time.at }], data: { step, text } };
     }
   },
   say: ({ step, text }) => ({
@@ -34,8 +27,30 @@ export default rule({
   }),
 });
 
+/** How long a step is held at least, each place where that is written once. */
+export interface Hold {
+  readonly step: string;
+  readonly at: Span;
+  readonly least: Rational;
+  readonly text: string;
+}
+
+export function* holdsOf(steps: readonly Step[]): Iterable<Hold> {
+  const told = new Set<number>();
+  for (const { id, hold } of steps) {
+    for (const written of hold ? leavesOf(hold) : []) {
+      const limits = plainLimits(written);
+      const least = limits?.low ?? limits?.high;
+      const { at } = written.source;
+      if (!limits || !least || told.has(at.start)) continue;
+      told.add(at.start);
+      yield { step: id.value, at, least, text: formatLimits(limits) };
+    }
+  }
+}
+
 /** The longest that a procedure may take; undefined where an end of its times is not written out, or lies below zero. */
-function longestOf({ total, handsOn, waiting }: NonNullable<Procedure['time']>): Rational | undefined {
+export function longestOf({ total, handsOn, waiting }: NonNullable<Procedure['time']>): Rational | undefined {
   const parts = total ? [total] : [handsOn, waiting].flatMap((part) => part ?? []);
   let sum: Rational | undefined;
   for (const part of parts) {
