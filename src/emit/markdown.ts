@@ -16,6 +16,17 @@ export interface Links {
   link(target: string): string | undefined;
   /** `figures/arm.svg`. */
   figure(file: string): string | undefined;
+  /** A step that is named by its id, as in: step `lower`. Undefined where none is called so. */
+  step?(id: string): NamedStep | undefined;
+}
+
+/** A step in a text: readers see its number, which is the same on phone, card and paper, and never its id. */
+export interface NamedStep {
+  readonly href: string;
+  /** `4.1` */
+  readonly label: string;
+  /** `step 4.1` */
+  readonly text: string;
 }
 
 const noLinks: Links = { link: () => undefined, figure: () => undefined };
@@ -78,13 +89,24 @@ function hastOf(tree: Nodes, links: Links): Root {
   return root;
 }
 
-function cleaned(node: RootContent, links: Links): RootContent[] {
+function cleaned(node: RootContent, links: Links, before?: RootContent): RootContent[] {
   if (node.type === 'text') return [node];
   if (node.type !== 'element') return [];
-  const children = node.children.flatMap((child) => cleaned(child, links)) as ElementContent[];
+  const step = node.tagName === 'code' ? links.step?.(textOf(node)) : undefined;
+  if (step) return [linkToStep(step, before)];
+  const children = node.children.flatMap((child, i) => cleaned(child, links, node.children[i - 1])) as ElementContent[];
   if (node.tagName === 'a') return cleanedLink({ ...node, children }, links);
   if (node.tagName === 'img') return cleanedPicture(node, links);
   return [{ ...node, properties: alignment(node), children }];
+}
+
+/** Its number behind the word for steps, and the word with it where that is not there. */
+function linkToStep({ href, label, text }: NamedStep, before: RootContent | undefined): Element {
+  const word = text.replace(label, '').trim().toLowerCase();
+  const said = before?.type === 'text' ? before.value.trimEnd().toLowerCase() : '';
+  const isSaid = said.endsWith(word) || said.endsWith(`${word}s`);
+  const children = [{ type: 'text' as const, value: isSaid ? label : text }];
+  return { type: 'element', tagName: 'a', properties: { href }, children };
 }
 
 const outside = /^(?:https?:\/\/|mailto:|tel:)/i;

@@ -55,6 +55,20 @@ describe('the site of the demo book', () => {
     }
   });
 
+  it('names a step by the number that it has on this page, also where its procedure is run by another', () => {
+    const runBefore = (anchor: string): string => anchor.replace(/[^-]+$/, '');
+    const named = pages.flatMap(([path, html]) =>
+      [...html.matchAll(/<div class="prose">(?:(?!<\/div>)[\s\S])*? step <a href="#(step-[\w-]+)">/g)].map((found) => {
+        const before = html.slice(0, found.index);
+        const [, own = ''] = /.*<li class="step" id="([^"]+)">/s.exec(before) ?? [];
+        return [path, runBefore(found[1] ?? ''), runBefore(own)];
+      }),
+    );
+    expect(named.length).toBeGreaterThan(10);
+    expect(named.some(([, run]) => run !== 'step-')).toBe(true);
+    for (const [path, run, own] of named) expect([path, run]).toEqual([path, own]);
+  });
+
   it('shows limits that are the same in all versions of a procedure once, and others only to whom they are for', () => {
     for (const [path, html] of pages.filter(([name]) => name.endsWith('/values.html'))) {
       for (const section of html.split('<section class="job"').slice(1)) {

@@ -28,6 +28,27 @@ describe('one line of markdown', () => {
   });
 });
 
+describe('a step that is named by its id', () => {
+  const steps: Links = {
+    ...links,
+    step: (id) => (id === 'lower' ? { href: '#step-4-1', label: '4.1', text: 'step 4.1' } : undefined),
+  };
+  const shown = (text: string): string => blockMarkdown(text, { level: 2, links: steps }).html;
+
+  it('is shown by its number, which every reader sees beside it', () => {
+    expect(shown('Repeat step `lower` now.')).toBe('<p>Repeat step <a href="#step-4-1">4.1</a> now.</p>');
+    expect(shown('Steps `lower` and on.')).toBe('<p>Steps <a href="#step-4-1">4.1</a> and on.</p>');
+  });
+
+  it('has the word for steps with it, where the text does not say it', () => {
+    expect(shown('Go back to `lower`.')).toBe('<p>Go back to <a href="#step-4-1">step 4.1</a>.</p>');
+  });
+
+  it('is left as it is, where no step is called so', () => {
+    expect(shown('The display shows `LOW`.')).toBe('<p>The display shows <code>LOW</code>.</p>');
+  });
+});
+
 // the kinds of injection are those of the OWASP Cross Site Scripting Prevention Cheat Sheet
 const hostile = [
   '<script>alert(1)</script>',

@@ -4,8 +4,9 @@ import type { End, ResolvedProcedure, ResolvedStep, Variant } from '../../model/
 import type { StepFacts } from '../../order/result.js';
 import { isSameForAll } from '../book-text.js';
 import { type Html, html, type Part } from '../html.js';
-import { blockMarkdown, type Links } from '../markdown.js';
+import { blockMarkdown, type Links, type NamedStep } from '../markdown.js';
 import { endProcedures, stepLabel } from '../step-label.js';
+import { wordFor } from '../words/interface.js';
 import { drawCall, drawChecked, drawLeaves } from './after.js';
 import { drawCautions, drawConditions, drawReady } from './before.js';
 import { homeName, linkTo, linkToShared, type Page, phoneLink } from './context.js';
@@ -155,7 +156,7 @@ function sourcesOf(page: Page, facts: ReadonlyMap<string, StepFacts>, links: Ask
     hazard: (id) => findHazard(page, id),
     procedureHref: links.procedure,
     figureHref: (file) => figureHref(page, file),
-    detail: (scope, step) => drawDetail(page, scope.procedure, step, links),
+    detail: (scope, step) => drawDetail(page, scope, step, links),
   };
 }
 
@@ -208,11 +209,11 @@ function inLanguage(page: Page, language: string, prose: Html): Html {
   return language === page.voice.language ? prose : html`<div lang="${language}">${prose}</div>`;
 }
 
-function drawDetail(page: Page, procedure: ResolvedProcedure, step: ResolvedStep, asked: AskedLinks): Part {
+function drawDetail(page: Page, { procedure, prefix }: Scope, step: ResolvedStep, asked: AskedLinks): Part {
   const { sections, language } = proseOf(page, procedure);
   const own = sections.filter((section) => section.step === step.id && section.markdown.trim() !== '');
   if (own.length === 0) return undefined;
-  const links = linksOf(page, procedure, asked);
+  const links = linksOf(page, { procedure, prefix, language }, asked);
   return inLanguage(
     page,
     language,
@@ -220,13 +221,13 @@ function drawDetail(page: Page, procedure: ResolvedProcedure, step: ResolvedStep
   );
 }
 
-// the same procedure is run on many pages: prose without links is the same on all of them
+// the same procedure is run on many pages: prose without links, and without names of steps, is the same on all of them
 function renderProse({ site }: Page, markdown: string, options: { level: number; links: Links }): Html {
   const key = `${options.level} ${markdown}`;
   const known = site.rendered.get(key);
   if (known) return known;
   const made = blockMarkdown(markdown, options);
-  if (!/[[<]|https?:/.test(markdown)) site.rendered.set(key, made);
+  if (!/[[<`]|https?:/.test(markdown)) site.rendered.set(key, made);
   return made;
 }
 
@@ -237,7 +238,7 @@ export function drawProse(page: Page, procedure: ResolvedProcedure, asked: Asked
     (section) => section.step === undefined && (section.heading !== undefined || section.markdown.trim() !== ''),
   );
   if (free.length === 0) return undefined;
-  const links = linksOf(page, procedure, asked);
+  const links = linksOf(page, { procedure, prefix: '', language }, asked);
   const written = free.map(({ heading, depth = 2, markdown }) => {
     const title = heading !== undefined && (depth <= 2 ? html`<h2>${heading}</h2>` : html`<h3>${heading}</h3>`);
     return html`${title}
@@ -248,15 +249,28 @@ ${renderProse(page, markdown, { level: depth <= 2 ? 2 : 3, links })}
 `;
 }
 
-function linksOf(page: Page, procedure: ResolvedProcedure, asked: AskedLinks): Links {
+/** A procedure as it is drawn on a page: by itself, or as part of another whose steps go before its own. */
+interface Drawn {
+  readonly procedure: ResolvedProcedure;
+  readonly prefix: string;
+  /** That of the prose. */
+  readonly language: string;
+}
+
+function linksOf(page: Page, { procedure, prefix, language }: Drawn, asked: AskedLinks): Links {
+  const stepOf = (id: string | undefined): NamedStep | undefined => {
+    const step = procedure.steps.find((one) => one.id === id);
+    if (!step) return undefined;
+    const label = stepLabel(step, prefix);
+    return { href: `#${stepAnchor(label)}`, label, text: wordFor(language, 'step-link', { label }) };
+  };
   return {
     figure: (file) => figureHref(page, file.replace(/^(?:\.{0,2}\/)*/, '')),
     link: (target) => {
       const [file = '', part] = target.split('#');
       const id = file.replace(/^.*\//, '').replace(/\.md$/, '');
-      if (file !== '' && id !== procedure.id) return asked.procedure(id);
-      const step = procedure.steps.find((one) => one.id === part);
-      return step && `#${stepAnchor(stepLabel(step))}`;
+      return file !== '' && id !== procedure.id ? asked.procedure(id) : stepOf(part)?.href;
     },
+    step: stepOf,
   };
 }
