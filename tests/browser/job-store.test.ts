@@ -109,7 +109,7 @@ interface Phone {
 async function withPhones(run: (start: () => Promise<Phone>) => Promise<void>): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'stepgauge-killed-'));
   let kill = async (): Promise<void> => undefined;
-  const start = async (): Promise<Phone> => {
+  const start = async (tries = 5): Promise<Phone> => {
     const port = join(folder, 'DevToolsActivePort');
     rmSync(port, { force: true });
     const { executablePath, args } = browserOptions;
@@ -125,7 +125,15 @@ async function withPhones(run: (start: () => Promise<Phone>) => Promise<void>): 
     };
     while (!existsSync(port)) await pause(20);
     const [number = ''] = readFileSync(port, 'utf8').split('\n');
-    const connected = await chromium.connectOverCDP(`http://127.0.0.1:${number}`, { timeout: 120_000 });
+    const connected = await chromium
+      .connectOverCDP(`http://127.0.0.1:${number}`, { timeout: 20_000 })
+      .catch((fault: Error) => fault);
+    // a browser that was killed comes back now and then without answering whoever drives it: that is one end more
+    if (connected instanceof Error && tries > 1) {
+      await kill();
+      return start(tries - 1);
+    }
+    if (connected instanceof Error) throw connected;
     const page = await (connected.contexts()[0] ?? (await connected.newContext())).newPage();
     return { page, kill };
   };

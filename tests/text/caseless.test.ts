@@ -26,7 +26,8 @@ describe('a pattern whatever the capitals', () => {
       fc.property(texts, (text) => {
         const all = [...text.matchAll(new RegExp(shape, 'giu'))];
         const places = all.map((found) => [found.index, found[0], found[1]?.toLowerCase()]);
-        expect(pattern.matchAll(text).map((found) => [found.index, found[0], found[1]])).toEqual(places);
+        const own = pattern.matchAll(text).map((found) => [found.index, found[0], found[1]?.toLowerCase()]);
+        expect(own).toEqual(places);
         expect(pattern.test(text)).toBe(all.length > 0);
         expect(pattern.exec(text)?.index).toBe(all[0]?.index);
         expect(pattern.cut(text)).toBe(text.replace(new RegExp(shape, 'iu'), ''));
