@@ -120,6 +120,7 @@ import twoPlacesInStep from './people/two-places-in-step.js';
 import brokenTable from './prose/broken-table.js';
 import conversionDiffers from './prose/conversion-differs.js';
 import headingLikeStep from './prose/heading-like-step.js';
+import moreRowsSaid from './prose/more-rows-said.js';
 import nameContradictsParameter from './prose/name-contradicts-parameter.js';
 import plainNumber from './prose/plain-number.js';
 import proseContradictsNumber from './prose/prose-contradicts-number.js';
@@ -193,6 +194,7 @@ export const rules: readonly AnyRule[] = [
   actAgainstEffect,
   translationSaysOpposite,
   headingLikeStep,
+  moreRowsSaid,
   brokenTable,
   nameContradictsParameter,
   reviewTooLate,

@@ -80,6 +80,7 @@ export const english: NumberLanguage = {
   duties: ['must', 'shall', 'has to', 'have to', 'should'],
   changes: words('by within per every each'),
   rates: words('each every per a an'),
+  recurring: words('every each per'),
   othersBefore: [
     ...words('another after until before from plus minus over under above below beyond past not say'),
     ...['more than', 'less than', 'instead of', 'difference of', 'by about'],

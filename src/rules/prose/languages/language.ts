@@ -51,6 +51,8 @@ export interface NumberLanguage {
   readonly changes: readonly string[];
   /** Words before a unit that make of the number a rate: `each inch`. */
   readonly rates: readonly string[];
+  /** Words before a count of what comes again and again: `every 50 loads`. */
+  readonly recurring: readonly string[];
   /** Words before a number that make it another one than the one that is named: `after`, `more than`. */
   readonly othersBefore: readonly string[];
   /** The same behind it: `apart`, `higher`. */

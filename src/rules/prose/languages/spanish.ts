@@ -86,6 +86,7 @@ export const spanish: NumberLanguage = {
   duties: ['debe', 'deben', 'tiene que'],
   changes: words('por cada'),
   rates: words('cada por'),
+  recurring: words('cada por tras'),
   othersBefore: [
     ...words('otro otra otros otras hasta sobre bajo'),
     ...['después de', 'despues de', 'antes de', 'más de', 'mas de', 'menos de', 'encima de', 'debajo de', 'por unos'],
