@@ -2,7 +2,7 @@
 // seventh. All else of dist/ stays as it was compiled.
 
 import { execFileSync } from 'node:child_process';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { validatorsText } from './validators-text.mjs';
@@ -33,6 +33,9 @@ const validators = {
     onResolve({ filter: /\/validators\.js$/ }, () => ({ path: join(target, 'validators.js') }));
   },
 };
+
+// the engine tells programs apart by their length: code of an older one must never meet a new one
+rmSync(join(target, 'whole.code'), { force: true });
 
 // the library that draws cards has files of its own beside it
 const { metafile } = await build({

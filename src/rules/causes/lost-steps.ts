@@ -3,26 +3,16 @@
 
 import type { Diagnostic } from '../../diagnostic/diagnostic.js';
 import type { Book } from '../../model/book.js';
-
-const translation = /\.[a-z]{2}\.md$/;
+import { orderFaults, translationFile } from './order-codes.js';
 
 /** Errors that a step which is gone leaves in its procedure, where nothing says which step it was. */
 const broken: ReadonlySet<string> = new Set([
+  ...orderFaults,
   'adjust-without-reading',
-  'cannot-move-here',
   'derived-from-stale',
-  'end-state-not-met',
-  'instrument-needs-not-met',
-  'need-not-met',
   'never-done',
-  'not-restored',
-  'requires-not-met-at-run',
-  'safety-rule-broken',
   'stale-value-at-done',
-  'state-not-possible',
-  'unchanged-rule-broken',
   'unreachable-step',
-  'unsafe-end',
   'wrong-place-at-run',
 ]);
 
@@ -86,7 +76,7 @@ function isSameStep(one: string, other: string): boolean {
 
 // What names the step, then what breaks without it, then what was left behind: an error never behind less than an error.
 function mainOf(own: readonly Diagnostic[], traces: readonly Diagnostic[], step: string): Diagnostic | undefined {
-  const errors = own.filter(({ severity, at }) => severity === 'error' && !translation.test(at.file));
+  const errors = own.filter(({ severity, at }) => severity === 'error' && !translationFile.test(at.file));
   const named = errors.find(
     ({ code, message }) => code === 'unknown-step' && isSameStep(/`([^`]+)`/.exec(message)?.[1] ?? '', step),
   );
@@ -94,7 +84,7 @@ function mainOf(own: readonly Diagnostic[], traces: readonly Diagnostic[], step:
     named ??
     errors.find(({ code }) => broken.has(code)) ??
     traces.find(({ severity }) => severity === 'error') ??
-    traces.find(({ at }) => !translation.test(at.file)) ??
+    traces.find(({ at }) => !translationFile.test(at.file)) ??
     traces[0]
   );
 }
@@ -104,5 +94,5 @@ function isAtMost(one: Diagnostic, main: Diagnostic): boolean {
 }
 
 function originalOf(file: string): string {
-  return file.replace(translation, '.md');
+  return file.replace(translationFile, '.md');
 }

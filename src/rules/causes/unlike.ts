@@ -3,26 +3,18 @@
 import type { Diagnostic } from '../../diagnostic/diagnostic.js';
 import type { Book } from '../../model/book.js';
 import { joinTo } from './followers.js';
+import { orderFaults } from './order-codes.js';
 
 /** What is said of an order that is broken. */
 const ofOrder: ReadonlySet<string> = new Set([
+  ...orderFaults,
   'back-into-step',
-  'cannot-move-here',
-  'end-state-not-met',
   'hazard-not-listed',
-  'instrument-needs-not-met',
   'instrument-out-of-reach',
-  'need-not-met',
-  'not-restored',
   'physics-contradicts',
   'requirement-lost',
-  'requires-not-met-at-run',
-  'safety-rule-broken',
   'start-impossible',
-  'state-not-possible',
   'two-places-in-step',
-  'unchanged-rule-broken',
-  'unsafe-end',
   'wrong-place-at-run',
 ]);
 

@@ -7,26 +7,13 @@ import type { Procedure, Step } from '../../model/procedure.js';
 import type { Span } from '../../text/source.js';
 import { joinTo } from './followers.js';
 import { findLostSteps } from './lost-steps.js';
-
-const translation = /\.[a-z]{2}\.md$/;
+import { orderFaults, translationFile } from './order-codes.js';
 
 const contradiction = 'prose-contradicts-number';
 const contraryAct = 'act-against-effect';
 
 /** Faults of an order that a step which was taken out leaves behind. */
-const orderCodes: ReadonlySet<string> = new Set([
-  'cannot-move-here',
-  'end-state-not-met',
-  'instrument-needs-not-met',
-  'need-not-met',
-  'never-done',
-  'not-restored',
-  'requires-not-met-at-run',
-  'safety-rule-broken',
-  'state-not-possible',
-  'unchanged-rule-broken',
-  'unsafe-end',
-]);
+const orderCodes: ReadonlySet<string> = new Set([...orderFaults, 'never-done']);
 
 /** Names that a step gives, and that are wrong: it then lacks what the like of it have. */
 const unknownInStep: ReadonlySet<string> = new Set([
@@ -218,7 +205,7 @@ function takesAway({ code, message }: Diagnostic, key: string): boolean {
 }
 
 function originalOf(file: string): string | undefined {
-  return translation.test(file) ? file.replace(translation, '.md') : undefined;
+  return translationFile.test(file) ? file.replace(translationFile, '.md') : undefined;
 }
 
 function holds(outer: Span, inner: Span): boolean {
